@@ -1,0 +1,1 @@
+//! The ports, answered by web APIs.

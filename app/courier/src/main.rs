@@ -1,0 +1,3 @@
+//! The courier binary.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Lines in, frames and PDF bytes out.

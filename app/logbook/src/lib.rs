@@ -1,0 +1,1 @@
+//! What a person can do: event in; new view and requests out.

@@ -1,0 +1,3 @@
+//! The pack binary.
+
+fn main() {}

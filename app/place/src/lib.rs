@@ -1,0 +1,1 @@
+//! Positions on the Earth and how sure we are of them.

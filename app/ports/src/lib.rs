@@ -1,0 +1,1 @@
+//! Every question asked of the outside world, as traits.

@@ -1,0 +1,3 @@
+//! The press binary.
+
+fn main() {}

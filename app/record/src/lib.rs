@@ -1,0 +1,1 @@
+//! What a record is, and how two copies become one.

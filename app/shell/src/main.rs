@@ -1,0 +1,3 @@
+//! The shell binary.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Metres, degrees, millimetres and points as types.

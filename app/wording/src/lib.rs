@@ -1,0 +1,1 @@
+//! The parts of a record in, the lines of a label out.

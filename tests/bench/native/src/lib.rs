@@ -1,0 +1,1 @@
+//! Native measurements of the pure crates.

@@ -1,0 +1,1 @@
+//! Style as ordinary tests.
