@@ -1,0 +1,27 @@
+//! Messages to and from the courier, the worker that reads, merges and writes large files.
+//!
+//! Bytes go in, bytes come out: the courier never opens the storage.
+
+use crate::Later;
+
+/// A question to the courier: a kind and its parts, as the `record` crate's own codec packs them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Parcel {
+    /// Which question, and the version of its form.
+    pub kind: String,
+    /// Its parts, in an order that the kind fixes.
+    pub parts: Vec<Vec<u8>>,
+}
+
+/// Why the courier gave no answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CourierFault {
+    /// The worker could not be started or died; why, as the browser said.
+    Gone(String),
+}
+
+/// The courier port: starts the worker when first asked.
+pub trait Courier {
+    /// Sends a parcel and waits for the one that comes back.
+    fn send(&self, parcel: Parcel) -> Later<'_, Result<Parcel, CourierFault>>;
+}

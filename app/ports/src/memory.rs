@@ -1,0 +1,1 @@
+//! Every port answered from memory, for tests.

@@ -1,0 +1,146 @@
+//! Messages to and from the press, the worker that sets labels: plain values, versioned.
+
+use crate::Later;
+use serde::{Deserialize, Serialize};
+
+/// A stretch of text in one face.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Run {
+    /// The words.
+    pub text: String,
+    /// True for Latin names.
+    pub italic: bool,
+}
+
+/// One line that must stand on a line of its own before the press breaks it further.
+pub type Line = Vec<Run>;
+
+/// What one label says, and how many are wanted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Order {
+    /// The lines, top to bottom.
+    pub lines: Vec<Line>,
+    /// How many copies.
+    pub copies: u32,
+}
+
+/// The size of a label and of its type.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Format {
+    /// Width of the label, millimetres.
+    pub width_mm: f64,
+    /// Height of the label, millimetres.
+    pub height_mm: f64,
+    /// Largest type, points.
+    pub type_largest_pt: f64,
+    /// Smallest type, points; never below 3.5.
+    pub type_least_pt: f64,
+    /// Diameter kept clear for the pin at the label's middle, millimetres; 0 for none.
+    pub pin_mm: f64,
+}
+
+/// The sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Paper {
+    /// 210 by 297 mm.
+    A4,
+    /// 8.5 by 11 inches.
+    Letter,
+}
+
+/// A question to the press.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Request {
+    /// Show what these labels will look like.
+    Proof {
+        /// The labels.
+        orders: Vec<Order>,
+        /// Their size.
+        format: Format,
+    },
+    /// Make the PDF of a sheet of these labels.
+    Print {
+        /// The labels in the order of the bench.
+        orders: Vec<Order>,
+        /// Their size.
+        format: Format,
+        /// The sheet.
+        paper: Paper,
+        /// Title of the document.
+        title: String,
+        /// Words beside the 50 mm bar, already in the person's language.
+        check_words: String,
+        /// When, local, for the document's date: year, month, day, hour, minute, second.
+        made: (u16, u8, u8, u8, u8, u8),
+    },
+}
+
+/// What became of one label.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Proof {
+    /// The lines as broken, top to bottom, for reading aloud and for the record.
+    pub lines: Vec<String>,
+    /// One SVG path of all outlines in millimetres, origin at the label's upper left corner, y down.
+    pub path: String,
+    /// The type size used, points.
+    pub type_pt: f64,
+    /// Where the pin's clear disc lies: centre x, y and radius, millimetres.
+    pub pin: (f64, f64, f64),
+    /// Between which lines the pin passes: the number of lines above it.
+    pub lines_above_pin: usize,
+    /// What does not fit, empty when all does.
+    pub over: Vec<Over>,
+}
+
+/// A line that does not fit, or a letter the fonts lack.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Over {
+    /// This line is too long by so many millimetres at the smallest type.
+    Long {
+        /// The words.
+        text: String,
+        /// By how much, millimetres.
+        by_mm: f64,
+    },
+    /// More lines than the height holds, by so many millimetres.
+    High {
+        /// By how much, millimetres.
+        by_mm: f64,
+    },
+    /// No font has this letter.
+    Glyph {
+        /// The letter.
+        letter: char,
+    },
+}
+
+/// The answer of the press.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Answer {
+    /// Proofs in the order asked.
+    Proofs(Vec<Proof>),
+    /// The PDF, how many sheets and labels it has.
+    Pdf {
+        /// The file.
+        bytes: Vec<u8>,
+        /// Sheets.
+        sheets: u32,
+        /// Labels.
+        labels: u32,
+    },
+    /// Some labels do not fit; nothing was printed. Order number (from 0) and what is over.
+    DoesNotFit(Vec<(usize, Vec<Over>)>),
+}
+
+/// Why the press gave no answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PressFault {
+    /// The worker could not be started or died; why, as the browser said.
+    Gone(String),
+}
+
+/// The press port: starts the worker when first asked.
+pub trait Press {
+    /// Asks the press.
+    fn ask(&self, request: Request) -> Later<'_, Result<Answer, PressFault>>;
+}
