@@ -1,1 +1,19 @@
-//! What a record is, and how two copies become one.
+//! What a record is, and how two copies of it become one.
+//!
+//! A [`Record`] is an id, a kind, a version vector and fields; each field holds one value, or several
+//! where people wrote without seeing each other. [`event`], [`container`] and their sisters name the
+//! fields of each kind and the types of their values. Nothing here knows a clock, a screen, a position
+//! on the Earth or the form of a vial number.
+
+pub mod event;
+pub mod field;
+pub mod id;
+pub mod kind;
+pub mod kinds;
+pub mod version;
+
+pub use field::{Field, Lines};
+pub use id::Id;
+pub use kind::Kind;
+pub use kinds::{arrangement, container, mount, numbering, permit, person, printing, rules, site, step, trap};
+pub use version::{Dot, Edit, Record, Replica, Seen, Version};

@@ -1,0 +1,176 @@
+//! Versions of fields: who wrote what, and what its author had seen.
+//!
+//! Each field is a multi-value register under a version vector kept per record. No clock decides.
+//!
+//! **Source**: Almeida, Shoker & Baquero, Delta State Replicated Data Types, 2018.
+
+use crate::{Id, Kind};
+use serde_json::Value;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// One writing session: whoever takes the write lock draws a fresh one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Replica(Arc<str>);
+
+impl Replica {
+    /// The session with this name, 16 letters or digits.
+    pub fn new(name: &str) -> Self {
+        Self(Arc::from(name))
+    }
+
+    /// A fresh session from random bytes: 80 of their bits in Crockford's base 32.
+    pub fn fresh(random: [u8; 16]) -> Self {
+        const LETTERS: &[u8; 32] = b"0123456789abcdefghjkmnpqrstvwxyz";
+        let number = u128::from_be_bytes(random);
+        let letter = |place: u32| char::from(LETTERS[(number >> (5 * place) & 31) as usize]);
+        Self((0..16).map(letter).collect::<String>().into())
+    }
+
+    /// Its name.
+    pub fn name(&self) -> &str {
+        &self.0
+    }
+}
+
+/// One edit of one session to one record.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Dot {
+    /// The session.
+    pub replica: Replica,
+    /// Its running number, from 1; one counter for the whole session.
+    pub number: u32,
+}
+
+/// A version vector: for each session the greatest number seen.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Seen(pub BTreeMap<Replica, u32>);
+
+impl Seen {
+    /// The greatest number seen of a session, 0 for none.
+    pub fn of(&self, replica: &Replica) -> u32 {
+        self.0.get(replica).copied().unwrap_or(0)
+    }
+
+    /// Takes note of an edit.
+    pub fn note(&mut self, dot: &Dot) {
+        let number = self.0.entry(dot.replica.clone()).or_insert(0);
+        *number = (*number).max(dot.number);
+    }
+
+    /// Takes note of all that another has seen.
+    pub fn join(&mut self, other: &Self) {
+        for (replica, number) in &other.0 {
+            self.note(&Dot { replica: replica.clone(), number: *number });
+        }
+    }
+
+    /// True when everything that `other` has seen was seen here.
+    pub fn includes(&self, other: &Self) -> bool {
+        other.0.iter().all(|(replica, number)| self.of(replica) >= *number)
+    }
+}
+
+/// One value of a field, by whom it was written and when that device's clock said it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Version {
+    /// The value; null when the field was emptied.
+    pub value: Value,
+    /// The edit that wrote it.
+    pub dot: Dot,
+    /// The writer's local time with offset, shown to people and never compared.
+    pub entered: String,
+}
+
+/// One record: what is written in it, by whom, and what has been seen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Record {
+    /// Its id.
+    pub id: Id,
+    /// What it is.
+    pub kind: Kind,
+    /// What has been seen of it.
+    pub seen: Seen,
+    /// The versions of each field, ordered by their edits; never an empty list.
+    pub fields: BTreeMap<String, Vec<Version>>,
+}
+
+impl Record {
+    /// A record in which nothing is written yet.
+    pub fn new(id: Id, kind: Kind) -> Self {
+        Self { id, kind, seen: Seen::default(), fields: BTreeMap::new() }
+    }
+
+    /// The value that every device shows for a field; `None` when it is empty.
+    pub fn shown(&self, field: &str) -> Option<&Value> {
+        let versions = self.fields.get(field)?;
+        let last =
+            versions.iter().max_by(|a, b| (a.dot.number, &a.dot.replica).cmp(&(b.dot.number, &b.dot.replica)))?;
+        Some(&last.value).filter(|value| !value.is_null())
+    }
+
+    /// The names of the fields in which several different values stand.
+    pub fn conflicts(&self) -> impl Iterator<Item = &str> {
+        self.fields.iter().filter(|(_, versions)| differ(versions)).map(|(name, _)| name.as_str())
+    }
+}
+
+fn differ(versions: &[Version]) -> bool {
+    versions.windows(2).any(|pair| pair[0].value != pair[1].value)
+}
+
+/// An edit under way: the record as its author was shown it, and what is to be written.
+#[derive(Clone, Debug)]
+pub struct Edit {
+    shown: Record,
+    writes: BTreeMap<String, Value>,
+}
+
+impl Edit {
+    /// Begins to edit a record as it is now shown.
+    pub fn of(shown: &Record) -> Self {
+        Self { shown: shown.clone(), writes: BTreeMap::new() }
+    }
+
+    /// The record to which it belongs.
+    pub fn id(&self) -> Id {
+        self.shown.id
+    }
+
+    /// Writes a value into a field; null empties it.
+    pub fn set(&mut self, field: &str, value: Value) -> &mut Self {
+        self.writes.insert(field.to_owned(), value);
+        self
+    }
+
+    /// True when it would change nothing of what was shown.
+    pub fn is_idle(&self) -> bool {
+        self.writes.iter().all(|(field, value)| self.settled_as(field, value))
+    }
+
+    /// Writes the edit into the record as it is now (`None` when it is new), which may hold more than was shown:
+    /// replaces exactly the values that were shown, and only in fields whose value it changes.
+    pub fn apply(&self, now: Option<&Record>, dot: &Dot, entered: &str) -> Record {
+        let mut record = now.unwrap_or(&self.shown).clone();
+        for (field, value) in &self.writes {
+            if self.settled_as(field, value) {
+                continue;
+            }
+            let shown = self.shown.fields.get(field).map_or(&[][..], Vec::as_slice);
+            let versions = record.fields.entry(field.clone()).or_default();
+            versions.retain(|version| !shown.iter().any(|seen| seen.dot == version.dot));
+            versions.push(Version { value: value.clone(), dot: dot.clone(), entered: entered.to_owned() });
+            versions.sort_by(|a, b| a.dot.cmp(&b.dot));
+        }
+        record.seen.note(dot);
+        record
+    }
+
+    /// True when the field was shown with this value and no other.
+    fn settled_as(&self, field: &str, value: &Value) -> bool {
+        match self.shown.fields.get(field) {
+            None => value.is_null(),
+            Some(versions) => versions.iter().all(|version| version.value == *value),
+        }
+    }
+}
