@@ -1,1 +1,10 @@
 //! Metres, degrees, millimetres and points as types.
+//!
+//! In go bare numbers, at the moment when their unit is known; out come values that are finite for good and
+//! cannot be mixed up with each other. What a length is a length *of* is left to whoever holds it.
+
+mod angle;
+mod length;
+
+pub use angle::{Degrees, Latitude, Longitude};
+pub use length::{Metres, Millimetres, Points};
