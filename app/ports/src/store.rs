@@ -74,10 +74,7 @@ pub trait Store {
     fn journal_keys(&self) -> Later<'_, Result<Vec<JournalKey>, StoreFault>>;
 
     /// The bytes of these journal rows; all of them when `keys` is `None`.
-    fn journal(
-        &self,
-        keys: Option<Vec<JournalKey>>,
-    ) -> Later<'_, Result<Rows<JournalKey>, StoreFault>>;
+    fn journal(&self, keys: Option<Vec<JournalKey>>) -> Later<'_, Result<Rows<JournalKey>, StoreFault>>;
 
     /// Every mark with its name.
     fn marks(&self) -> Later<'_, Result<Rows<String>, StoreFault>>;
