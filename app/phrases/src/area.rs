@@ -1,0 +1,644 @@
+//! The areas: which sentences there are. What they say stands with each language.
+
+use crate::sentences::area;
+use chrono::NaiveDate;
+
+area! {
+    /// The frame of every screen.
+    Frame {
+        product;
+        title(screen: &str);
+        skip;
+        places;
+        field;
+        days;
+        bench;
+        labels;
+        setup;
+        back;
+        undo;
+        later;
+        save;
+        cancel;
+        delete;
+        change;
+        add;
+        use_this;
+        unknown;
+        unknown_of(row: &str);
+        more;
+        missing;
+        how;
+        kept_as_typed;
+        set_aside;
+        update_waits;
+        update_now;
+        update_after;
+        update_calm;
+        update_calm_now;
+        opening(done: usize, of: usize);
+        not_found;
+        not_found_says;
+        to_field;
+        which_book;
+        sample_name;
+        sample_says;
+        own_book;
+        try_anything;
+        throw_away;
+        throw_away_says(events: usize);
+        throw_away_do;
+        keep_sample;
+        number_keys;
+        rub_out;
+        key_to;
+        key_now;
+        one_fewer;
+        one_more;
+        more_rows(left: usize);
+    }
+}
+
+area! {
+    /// Dates, hours and counts.
+    Dates {
+        long(day: NaiveDate);
+        middle(day: NaiveDate);
+        short(day: NaiveDate);
+        roman(day: NaiveDate);
+        roman_short(day: NaiveDate);
+        known(year: i32, month: Option<u32>, day: Option<u32>);
+        number(count: usize);
+        metres(metres: f64);
+        way(metres: f64);
+        minutes_long(minutes: i64);
+        hour_unit;
+        minute_unit;
+        day_unit(days: i64);
+        to;
+        until(day: NaiveDate);
+        megabytes(bytes: f64);
+    }
+}
+
+area! {
+    /// Words for stored codes. A code that is not known is said as it stands.
+    Codes {
+        method(code: &str);
+        method_with(code: &str, particulars: &[(String, String)]);
+        particular(code: &str);
+        particular_unit(code: &str);
+        relation(code: &str);
+        thing(code: &str);
+        vessel(code: &str);
+        vessel_option(code: &str);
+        vessels(code: &str, count: usize);
+        killed(code: &str);
+        kept(code: &str);
+        fluid(code: &str, strength: &str);
+        sex(code: &str);
+        sex_sign(code: &str);
+        stage(code: &str);
+        stages(code: &str);
+        count_kind(code: &str);
+        counted(kind: &str, count: &str);
+        link(code: &str);
+        habit(code: &str);
+        theme(code: &str);
+        place_how(code: &str);
+        found(code: &str);
+    }
+}
+
+area! {
+    /// What is missing from an event, or to be known.
+    Marks {
+        open;
+        nothing;
+        site;
+        coordinates;
+        radius(metres: f64, limit: f64);
+        caught;
+        method;
+        host;
+        collector;
+        elevation;
+        catch;
+        unnumbered(count: usize);
+        twice(number: &str);
+        conflicts(count: usize);
+        write_site;
+        write_coordinates;
+        write_radius;
+        write_caught;
+        write_method;
+        write_host;
+        write_collector;
+        write_elevation;
+        write_catch;
+        write_unnumbered(count: usize);
+        stay_on_list;
+    }
+}
+
+area! {
+    /// What went wrong: fact first, then what is safe, then what to do.
+    Faults {
+        full;
+        full_do;
+        refused;
+        refused_do(reason: &str);
+        newer;
+        newer_do(found: u32);
+        outdated;
+        outdated_do;
+        taken;
+        taken_do;
+        cut;
+        cut_do(reason: &str);
+        not_ours;
+        not_ours_do;
+        open_failed;
+        draft_refused;
+        catch_safe;
+        save_again;
+        reload;
+        held_for_you;
+        read_only_newer;
+        read_only_outdated;
+        aside(blocks: u32);
+        aside_do;
+        nothing_changed;
+    }
+}
+
+area! {
+    /// The start screen.
+    Start {
+        title;
+        open_now;
+        open_for;
+        today;
+        events;
+        containers;
+        missing;
+        twice;
+        whole_day;
+        only_here(events: usize);
+        only_here_where;
+        export;
+        new_catch;
+        go_on;
+        next;
+        first;
+        next_none;
+        next_full;
+        empty;
+        empty_says;
+        no_catch_today;
+        load_sample;
+        loading_sample;
+        import_log;
+        set_trap;
+        search;
+        go_on_site;
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// The first run, and how a device numbers.
+    First {
+        title;
+        note;
+        install;
+        install_says;
+        install_show;
+        install_step_1;
+        install_step_2;
+        install_step_3;
+        name;
+        name_label;
+        name_field;
+        habits;
+        example(code: &str);
+        storage;
+        promised;
+        not_promised;
+        not_said;
+        ask_promise;
+        no_backup;
+        begin;
+        can_wait;
+        how_1;
+        how_2;
+        own_title;
+        own_note(person: &str);
+        own_says;
+        own_legend;
+        own_letter;
+        own_letter_field;
+        own_from;
+        own_range;
+        own_range_to;
+        own_range_count(count: usize);
+        own_range_taken(count: usize);
+        own_range_order;
+        own_none;
+        own_none_says;
+        own_both;
+        own_both_says;
+        own_other;
+        own_other_says(number: &str);
+        own_this;
+        own_this_says;
+        own_take_letter(letter: &str);
+        own_take_range(first: u32, last: u32);
+        own_take_none;
+        own_how;
+    }
+}
+
+area! {
+    /// The form of a catch.
+    Catch {
+        title;
+        title_change;
+        title_service;
+        containers;
+        add_container;
+        nothing_caught;
+        nothing_undo;
+        nothing_says;
+        offered;
+        offered_says(group: &str);
+        where_when;
+        whom;
+        site;
+        site_here(metres: f64);
+        site_near(name: &str, metres: f64);
+        site_new;
+        site_make;
+        sites_offered;
+        position;
+        caught;
+        caught_now;
+        caught_day;
+        caught_detaches;
+        caught_night;
+        night_of;
+        until;
+        until_day;
+        method;
+        method_words;
+        method_other;
+        method_none;
+        host;
+        host_how;
+        host_none;
+        host_thing;
+        host_hint;
+        host_what;
+        host_part;
+        host_voucher;
+        host_named_by;
+        host_more;
+        hosts_offered;
+        hosts_offered_says;
+        collectors;
+        collector_more;
+        collector_add;
+        weather;
+        permit;
+        permit_none;
+        permit_until(day: NaiveDate);
+        permit_over(day: NaiveDate);
+        permit_says;
+        notes;
+        notes_hint;
+        elevation;
+        elevation_unit;
+        elevation_raw(metres: f64);
+        elevation_take(metres: f64);
+        elevation_taken;
+        height;
+        height_unit;
+        microhabitat;
+        microhabitat_hint;
+        station;
+        stays_open;
+        stays_open_lamp;
+        stays_open_trap;
+        save;
+        save_nothing;
+        save_changes;
+        saved(containers: usize);
+        saved_nothing;
+        saved_changes;
+        deleted_event;
+        go_on_draft;
+        throw_draft;
+        thrown_draft;
+        lamp_caution;
+        how_1;
+        how_2;
+        how_3;
+        how_4;
+    }
+}
+
+area! {
+    /// The position row.
+    Place {
+        waiting;
+        slow;
+        unavailable;
+        denied;
+        radius;
+        radius_unit;
+        keep;
+        kept;
+        type_it;
+        typed;
+        typed_hint;
+        take_site_point;
+        take_here;
+        confirm_here;
+        detached;
+        site_point;
+        none;
+        drop_point;
+        fixes(fixes: u32, seconds: u32);
+        rings(radii: &[f64]);
+        scale(metres: f64);
+        understood(notation: &str);
+        problem_nothing;
+        problem_unreadable;
+        problem_latitude;
+        problem_longitude;
+        problem_swapped;
+        problem_minutes;
+        problem_hemisphere;
+        problem_one_only;
+        problem_zone;
+        problem_datum(datum: &str);
+        problem_several;
+        problem_rough(metres: f64);
+    }
+}
+
+area! {
+    /// Containers and what is in them.
+    Container {
+        title_add;
+        title_change;
+        number;
+        kind;
+        span_label(prefix: &str);
+        number_label(prefix: &str);
+        first_number;
+        last_number;
+        to;
+        says_count(vessel: &str, count: usize);
+        says_free;
+        says_taken(numbers: &str, count: usize);
+        says_backwards;
+        says_too_many(most: usize);
+        says_unreadable;
+        says_shared(count: usize);
+        number_later;
+        number_now;
+        unnumbered;
+        unnumbered_slip;
+        no_number;
+        how_many;
+        in_it;
+        in_each;
+        add_line;
+        drop_line(group: &str);
+        group;
+        group_other;
+        groups_offered;
+        sex;
+        sex_none;
+        stage;
+        stage_none;
+        count_is(group: &str);
+        count;
+        nothing_in_it;
+        fluids;
+        killed;
+        kept;
+        fluid_none;
+        fluid_other;
+        fluid_words;
+        strength;
+        strength_unit;
+        alive;
+        alive_says;
+        released;
+        released_says;
+        own;
+        own_collector;
+        own_hour;
+        own_host;
+        own_host_none;
+        own_host_says;
+        own_from_event;
+        links;
+        link_add;
+        link_number;
+        link_how;
+        link_drop(number: &str);
+        notes;
+        add(vessel: &str, count: usize);
+        add_plain;
+        keep;
+        delete;
+        deleted;
+        changed;
+        added(count: usize);
+        whole_span;
+        killed_with(fluid: &str);
+        kept_in(fluid: &str);
+        caution_ethyl_acetate;
+        caution_cyanide;
+        caution_ethanol;
+        caution_glycol;
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// A site.
+    Site {
+        title_new;
+        title;
+        names;
+        name;
+        offset;
+        offset_distance;
+        offset_direction;
+        offset_of;
+        offset_hint;
+        locality;
+        province;
+        country;
+        habitat;
+        both_as_at(site: &str);
+        point;
+        point_says;
+        point_none;
+        take_here;
+        type_it;
+        drop;
+        near;
+        near_line(metres: f64, events: usize);
+        says;
+        save;
+        saved;
+        missing_name;
+        missing_country;
+        missing_locality;
+        how_1;
+        how_2;
+    }
+}
+
+area! {
+    /// What is still going on: lamps and traps.
+    Open {
+        add_container;
+        lamp_off;
+        lamp_off_at(clock: &str);
+        service;
+        take_up;
+        lamp_since(clock: &str, day: Option<NaiveDate>);
+        open_since(clock: &str, day: Option<NaiveDate>);
+        containers(count: usize);
+        dark_to(clock: &str);
+        dark(from: &str, to: &str);
+        traps(method: &str, count: u32);
+        due(days: i64);
+        lamp_on_for;
+        night;
+        night_span(on: &str, containers: usize, now: &str);
+        traps_span(count: u32);
+        next_container;
+        caught_at;
+        ago(minutes: i64);
+        ahead(minutes: i64);
+        free;
+        own_host_says;
+        tonight;
+        none_yet;
+        when_off;
+        off_now(clock: &str);
+        off_earlier;
+        off_sunrise(clock: &str);
+        off_hour;
+        closes_at(minutes: i64);
+        closed;
+        off_done;
+        add(vessel: &str);
+        night_how_1;
+        night_how_2;
+        trap_title;
+        trap_in_ground;
+        trap_line(method: &str, name: &str);
+        trap_from_to(from: NaiveDate, to: NaiveDate);
+        trap_span(days: i64, hours: i64);
+        trap_up;
+        trap_up_at;
+        trap_up_day;
+        trap_found;
+        trap_catch;
+        trap_set;
+        trap_set_at;
+        trap_set_day;
+        trap_kind;
+        trap_own;
+        trap_bait;
+        trap_fluid;
+        trap_fluid_none;
+        trap_opening;
+        trap_opening_unit;
+        trap_count;
+        trap_due;
+        trap_due_unit;
+        trap_empty;
+        trap_empty_says;
+        trap_take_up;
+        trap_set_title;
+        trap_set_do;
+        trap_where;
+        trap_stands;
+        trap_caution;
+        trap_set_done;
+        trap_up_done;
+        trap_serviced;
+        trap_how_1;
+        trap_how_2;
+    }
+}
+
+area! {
+    /// A saved event.
+    Event {
+        untitled;
+        order(order: usize, of: usize);
+        turn;
+        event(order: usize);
+        containers;
+        no_containers;
+        add_container;
+        host_head;
+        host_change;
+        where_head;
+        where_change;
+        when_head;
+        when_change;
+        whom_head;
+        whom_change;
+        nothing_written;
+        marked_unknown;
+        site;
+        position;
+        radius;
+        elevation;
+        altitude;
+        altitude_says;
+        height(metres: &str);
+        from_device(fixes: u32, seconds: u32);
+        caught;
+        night_of;
+        entered(stamp: &str);
+        keep_host;
+        keep_where;
+        keep_when;
+        keep_whom;
+        leave;
+        who;
+        who_line(device: &str, fields: &str);
+        clocks;
+        delete;
+        deleted_says;
+        bring_back;
+        bench;
+        twice_also(event: usize);
+        twice;
+        conflicts(count: usize);
+        settle;
+        own_host;
+        released;
+        alive;
+        emptied(day: &str);
+        field(name: &str);
+        how_1;
+        how_2;
+    }
+}

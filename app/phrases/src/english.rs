@@ -1,0 +1,50 @@
+//! English.
+
+mod catch;
+mod codes;
+mod container;
+mod dates;
+mod event;
+mod faults;
+mod first;
+mod frame;
+mod groups;
+mod marks;
+mod open;
+mod place;
+mod site;
+mod start;
+
+use crate::Phrases;
+
+/// The language.
+struct English;
+
+/// All sentences in English.
+pub static ENGLISH: Phrases = Phrases {
+    frame: &English,
+    dates: &English,
+    codes: &English,
+    marks: &English,
+    faults: &English,
+    start: &English,
+    first: &English,
+    catch: &English,
+    place: &English,
+    container: &English,
+    site: &English,
+    open: &English,
+    event: &English,
+    groups: groups::GROUPS,
+};
+
+/// `1 vial`, `6 vials`.
+fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{} {}", dates::grouped(count), if count == 1 { one } else { many })
+}
+
+/// The first letter large, for the start of a sentence.
+fn large(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,182 @@
+//! Orders and common families of insects with their English names. The Latin names are those in general use; the
+//! English ones are common usage, from memory.
+
+use crate::groups::Group;
+
+macro_rules! groups {
+    ($($code:literal: $($name:literal),+;)*) => {
+        &[$(Group { code: $code, names: &[$($name),+] }),*]
+    };
+}
+
+/// Orders first, then families, so that a short name means the order.
+pub(super) static GROUPS: &[Group] = groups! {
+    "Coleoptera": "Beetles", "Beetle";
+    "Diptera": "Flies", "Fly", "Two-winged flies";
+    "Lepidoptera": "Moths and butterflies", "Butterflies and moths", "Lepidoptera";
+    "Hymenoptera": "Wasps, bees and ants", "Hymenopterans";
+    "Hemiptera": "True bugs", "True bug", "Bugs";
+    "Orthoptera": "Grasshoppers and crickets", "Orthopterans";
+    "Odonata": "Dragonflies and damselflies", "Odonates";
+    "Ephemeroptera": "Mayflies", "Mayfly";
+    "Plecoptera": "Stoneflies", "Stonefly";
+    "Trichoptera": "Caddisflies", "Caddisfly", "Caddis flies", "Caddis fly";
+    "Neuroptera": "Lacewings and allies", "Net-winged insects";
+    "Megaloptera": "Alderflies", "Alderfly", "Dobsonflies";
+    "Raphidioptera": "Snakeflies", "Snakefly";
+    "Mecoptera": "Scorpionflies", "Scorpionfly", "Scorpion flies";
+    "Siphonaptera": "Fleas", "Flea";
+    "Strepsiptera": "Stylops", "Twisted-wing insects";
+    "Thysanoptera": "Thrips";
+    "Psocodea": "Bark lice and lice", "Bark lice", "Booklice";
+    "Blattodea": "Cockroaches and termites", "Cockroaches", "Cockroach";
+    "Mantodea": "Mantids", "Mantis", "Praying mantises";
+    "Phasmatodea": "Stick insects", "Stick insect";
+    "Dermaptera": "Earwigs", "Earwig";
+    "Embioptera": "Webspinners";
+    "Zygentoma": "Silverfish";
+    "Archaeognatha": "Bristletails", "Jumping bristletails";
+    "Collembola": "Springtails", "Springtail";
+    "Araneae": "Spiders", "Spider";
+    "Opiliones": "Harvestmen", "Harvestman";
+    "Pseudoscorpiones": "False scorpions", "Pseudoscorpions";
+    "Acari": "Mites and ticks", "Mites", "Ticks";
+    "Myriapoda": "Centipedes and millipedes", "Centipedes", "Millipedes";
+    "Isopoda": "Woodlice", "Woodlouse";
+
+    "Carabidae": "Ground beetles", "Ground beetle";
+    "Dytiscidae": "Diving beetles", "Diving beetle", "Predaceous diving beetles";
+    "Gyrinidae": "Whirligig beetles", "Whirligig beetle";
+    "Hydrophilidae": "Water scavenger beetles";
+    "Histeridae": "Clown beetles", "Hister beetles";
+    "Silphidae": "Carrion beetles", "Carrion beetle", "Burying beetles";
+    "Staphylinidae": "Rove beetles", "Rove beetle";
+    "Lucanidae": "Stag beetles", "Stag beetle";
+    "Geotrupidae": "Dor beetles", "Dor beetle";
+    "Scarabaeidae": "Scarabs", "Scarab", "Scarab beetles", "Dung beetles", "Chafers";
+    "Buprestidae": "Jewel beetles", "Jewel beetle", "Metallic wood borers";
+    "Elateridae": "Click beetles", "Click beetle";
+    "Lampyridae": "Glow-worms", "Fireflies", "Firefly";
+    "Cantharidae": "Soldier beetles", "Soldier beetle";
+    "Cleridae": "Chequered beetles", "Checkered beetles";
+    "Melyridae": "Soft-winged flower beetles";
+    "Nitidulidae": "Sap beetles", "Pollen beetles";
+    "Coccinellidae": "Ladybirds", "Ladybird", "Lady beetles", "Ladybugs";
+    "Meloidae": "Oil beetles", "Oil beetle", "Blister beetles";
+    "Oedemeridae": "False blister beetles", "Thick-legged flower beetles";
+    "Tenebrionidae": "Darkling beetles", "Darkling beetle";
+    "Cerambycidae": "Longhorn beetles", "Longhorn beetle", "Longhorns";
+    "Chrysomelidae": "Leaf beetles", "Leaf beetle";
+    "Curculionidae": "Weevils", "Weevil", "Bark beetles";
+    "Dermestidae": "Larder beetles", "Carpet beetles";
+    "Ptinidae": "Spider beetles", "Deathwatch beetles";
+
+    "Tipulidae": "Crane flies", "Crane fly", "Daddy-long-legs";
+    "Limoniidae": "Small crane flies";
+    "Bibionidae": "St Mark’s flies", "March flies";
+    "Chironomidae": "Midges", "Midge", "Non-biting midges";
+    "Ceratopogonidae": "Biting midges", "Biting midge";
+    "Culicidae": "Mosquitoes", "Mosquito";
+    "Simuliidae": "Black flies", "Black fly", "Blackflies";
+    "Sciaridae": "Dark-winged fungus gnats";
+    "Mycetophilidae": "Fungus gnats", "Fungus gnat";
+    "Cecidomyiidae": "Gall midges", "Gall midge";
+    "Psychodidae": "Moth flies", "Drain flies";
+    "Stratiomyidae": "Soldier flies", "Soldier fly";
+    "Tabanidae": "Horse flies", "Horse fly", "Clegs";
+    "Rhagionidae": "Snipe flies", "Snipe fly";
+    "Asilidae": "Robber flies", "Robber fly";
+    "Bombyliidae": "Bee flies", "Bee fly", "Bee-flies";
+    "Empididae": "Dance flies", "Dance fly";
+    "Dolichopodidae": "Long-legged flies", "Long-legged fly";
+    "Phoridae": "Scuttle flies", "Scuttle fly";
+    "Syrphidae": "Hover flies", "Hover fly", "Hoverflies", "Hoverfly", "Flower flies";
+    "Conopidae": "Thick-headed flies";
+    "Tephritidae": "Picture-winged fruit flies", "Tephritid fruit flies";
+    "Drosophilidae": "Vinegar flies", "Small fruit flies";
+    "Agromyzidae": "Leaf-mining flies", "Leaf miners";
+    "Scathophagidae": "Dung flies", "Dung fly";
+    "Muscidae": "House flies", "House fly";
+    "Calliphoridae": "Blow flies", "Blow fly", "Blowflies";
+    "Sarcophagidae": "Flesh flies", "Flesh fly";
+    "Tachinidae": "Tachinid flies", "Tachinids", "Parasite flies";
+    "Hippoboscidae": "Louse flies", "Keds";
+
+    "Papilionidae": "Swallowtails", "Swallowtail";
+    "Pieridae": "Whites", "Whites and yellows";
+    "Nymphalidae": "Brush-footed butterflies", "Fritillaries", "Browns";
+    "Lycaenidae": "Blues", "Blues, coppers and hairstreaks", "Coppers", "Hairstreaks";
+    "Hesperiidae": "Skippers", "Skipper";
+    "Zygaenidae": "Burnets", "Burnet moths", "Foresters";
+    "Sphingidae": "Hawk-moths", "Hawk moth", "Sphinx moths";
+    "Saturniidae": "Emperor moths", "Giant silk moths";
+    "Geometridae": "Geometers", "Geometer moths", "Loopers", "Carpets and pugs";
+    "Noctuidae": "Noctuids", "Owlet moths";
+    "Erebidae": "Tiger moths and allies", "Tiger moths", "Underwings";
+    "Notodontidae": "Prominents", "Prominent moths";
+    "Lasiocampidae": "Eggars", "Lappet moths";
+    "Sesiidae": "Clearwings", "Clearwing moths";
+    "Tortricidae": "Tortrix moths", "Leaf rollers";
+    "Crambidae": "Grass moths";
+    "Pyralidae": "Pyralid moths", "Snout moths";
+    "Micropterigidae": "Mandibulate moths";
+    "Heterocera": "Moths", "Moth";
+    "Rhopalocera": "Butterflies", "Butterfly";
+
+    "Symphyta": "Sawflies", "Sawfly";
+    "Tenthredinidae": "Common sawflies";
+    "Siricidae": "Horntails", "Wood wasps";
+    "Ichneumonidae": "Ichneumon wasps", "Ichneumons", "Ichneumon wasp";
+    "Braconidae": "Braconid wasps", "Braconids";
+    "Chalcidoidea": "Chalcid wasps", "Chalcids";
+    "Cynipidae": "Gall wasps", "Gall wasp";
+    "Chrysididae": "Cuckoo wasps", "Ruby-tailed wasps";
+    "Formicidae": "Ants", "Ant";
+    "Vespidae": "Social and potter wasps", "Paper wasps", "Potter wasps", "Yellowjackets";
+    "Pompilidae": "Spider wasps", "Spider-hunting wasps";
+    "Sphecidae": "Thread-waisted wasps";
+    "Crabronidae": "Digger wasps", "Digger wasp", "Sand wasps";
+    "Scoliidae": "Scoliid wasps", "Mammoth wasps";
+    "Mutillidae": "Velvet ants", "Velvet ant";
+    "Anthophila": "Bees", "Bee";
+    "Aculeata": "Stinging wasps", "Wasps";
+    "Apidae": "Bumblebees and honeybees", "Bumblebees", "Honeybees", "Carpenter bees";
+    "Andrenidae": "Mining bees", "Mining bee";
+    "Halictidae": "Furrow bees", "Sweat bees";
+    "Megachilidae": "Leafcutter and mason bees", "Leafcutter bees", "Mason bees";
+    "Colletidae": "Plasterer and masked bees", "Masked bees";
+    "Melittidae": "Melittid bees";
+
+    "Heteroptera": "Land and water bugs", "Heteropterans";
+    "Pentatomidae": "Shield bugs", "Shield bug", "Stink bugs";
+    "Coreidae": "Squash bugs", "Leatherbugs", "Leaf-footed bugs";
+    "Lygaeidae": "Ground bugs", "Seed bugs";
+    "Miridae": "Plant bugs", "Plant bug", "Capsid bugs";
+    "Reduviidae": "Assassin bugs", "Assassin bug";
+    "Nabidae": "Damsel bugs", "Damsel bug";
+    "Tingidae": "Lace bugs", "Lace bug";
+    "Gerridae": "Pond skaters", "Water striders";
+    "Notonectidae": "Backswimmers", "Water boatmen";
+    "Corixidae": "Lesser water boatmen";
+    "Nepidae": "Water scorpions";
+    "Cicadidae": "Cicadas", "Cicada";
+    "Cicadellidae": "Leafhoppers", "Leafhopper";
+    "Cercopidae": "Froghoppers", "Spittlebugs";
+    "Membracidae": "Treehoppers", "Treehopper";
+    "Fulgoroidea": "Planthoppers", "Planthopper";
+    "Psylloidea": "Jumping plant lice", "Psyllids";
+    "Aphididae": "Aphids", "Aphid", "Greenflies";
+
+    "Acrididae": "Grasshoppers", "Grasshopper", "Locusts";
+    "Tettigoniidae": "Bush-crickets", "Bush-cricket", "Katydids";
+    "Gryllidae": "Crickets", "Cricket";
+    "Gryllotalpidae": "Mole-crickets", "Mole crickets";
+    "Tetrigidae": "Groundhoppers", "Pygmy grasshoppers";
+    "Anisoptera": "Dragonflies", "Dragonfly";
+    "Zygoptera": "Damselflies", "Damselfly";
+    "Chrysopidae": "Green lacewings", "Lacewings", "Lacewing";
+    "Hemerobiidae": "Brown lacewings";
+    "Myrmeleontidae": "Antlions", "Antlion";
+    "Ascalaphidae": "Owlflies", "Owlfly";
+    "Mantispidae": "Mantidflies";
+};

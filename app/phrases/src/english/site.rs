@@ -1,0 +1,38 @@
+//! A site.
+
+use super::dates::way;
+use super::{English, counted};
+use crate::sentences::say;
+
+say! { English says Site {
+    title_new: "New site";
+    title: "Site";
+    names: "Names";
+    name: "Site";
+    offset: "From a named place";
+    offset_distance: "Distance in kilometres";
+    offset_direction: "Direction";
+    offset_of: "Of the place";
+    offset_hint: "2 km NE of …";
+    locality: "Locality in words";
+    province: "Province";
+    country: "Country";
+    habitat: "Habitat";
+    both_as_at(site: &str): format!("both as at {site}");
+    point: "Suggested point";
+    point_says: "Offered to a catch here, and marked as offered. Each catch keeps its own position.";
+    point_none: "No point";
+    take_here: "Take here";
+    type_it: "Type it";
+    drop: "None";
+    near: "Near it already";
+    near_line(metres: f64, events: usize): format!("{}, {}", way(metres), counted(events, "event", "events"));
+    says: "What a label will say";
+    save: "Save site";
+    saved: "Site saved.";
+    missing_name: "name of the site";
+    missing_country: "country";
+    missing_locality: "locality in words";
+    how_1: "A site lends its words to every catch made there: country, province, locality. Writing them once is enough.";
+    how_2: "Its point is only a suggestion. Each catch keeps its own position.";
+} }
