@@ -1,3 +1,8 @@
-//! The shell binary.
+//! Chooses the ports and mounts the screens.
+//!
+//! In goes nothing, out comes a running page. What the page does belongs to `ui`; how it reaches
+//! the device belongs to `browser`.
 
-fn main() {}
+fn main() {
+    leptos::mount::mount_to_body(|| ());
+}
