@@ -188,8 +188,14 @@ pub struct CollectorForm {
 pub struct CatchForm {
     /// The event's record, when a saved one is being changed.
     pub event: Option<Id>,
+    /// The trap of which this is a service.
+    pub trap: Option<Id>,
+    /// With this service the trap is taken up for good.
+    pub take_up: bool,
     /// The site's name as typed.
     pub site: String,
+    /// The site was chosen or typed by a person: a fix no longer changes it.
+    pub site_given: bool,
     /// The position.
     pub place: PlaceForm,
     /// The time.
@@ -230,7 +236,15 @@ pub struct CatchForm {
     pub nothing: bool,
     /// Stays open: the lamp burns on, the trap stays out.
     pub open: bool,
+    /// The form as it was opened from a saved event: only what differs from it is written.
+    pub base: Option<Box<CatchForm>>,
+    /// What had been seen of each record when the form was opened.
+    pub shown: Shown,
 }
+
+/// What had been seen of each record when a form was opened: session names and their numbers.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Shown(pub BTreeMap<Id, BTreeMap<String, u32>>);
 
 /// A site being typed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -251,6 +265,10 @@ pub struct SiteForm {
     pub habitat: String,
     /// Its point.
     pub place: PlaceForm,
+    /// The form as it was opened from a saved site.
+    pub base: Option<Box<SiteForm>>,
+    /// What had been seen of the record then.
+    pub shown: Shown,
 }
 
 impl HostForm {

@@ -5,12 +5,14 @@
 //! **Source**: Almeida, Shoker & Baquero, Delta State Replicated Data Types, 2018.
 
 use crate::{Id, Kind};
+use serde::{Deserialize, Serialize, Serializer};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// One writing session: whoever takes the write lock draws a fresh one.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[serde(from = "String")]
 pub struct Replica(Arc<str>);
 
 impl Replica {
@@ -30,6 +32,18 @@ impl Replica {
     /// Its name.
     pub fn name(&self) -> &str {
         &self.0
+    }
+}
+
+impl From<String> for Replica {
+    fn from(name: String) -> Self {
+        Self(name.into())
+    }
+}
+
+impl Serialize for Replica {
+    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+        out.serialize_str(&self.0)
     }
 }
 
@@ -65,6 +79,23 @@ impl Seen {
         }
     }
 
+    /// A number that stands for all that was seen: equal for equal vectors, different for all others that will
+    /// ever meet (64 bits of FNV-1a, with a finish that spreads them).
+    ///
+    /// **Source**: Fowler, Noll & Vo, FNV-1a; the finish is the 64-bit one of MurmurHash3 (A. Appleby).
+    pub fn digest(&self) -> u64 {
+        let mut sum = 0xcbf2_9ce4_8422_2325_u64;
+        let mut take = |byte: u8| sum = (sum ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+        for (replica, number) in &self.0 {
+            replica.name().bytes().for_each(&mut take);
+            take(0);
+            number.to_le_bytes().into_iter().for_each(&mut take);
+        }
+        sum = (sum ^ (sum >> 33)).wrapping_mul(0xff51_afd7_ed55_8ccd);
+        sum = (sum ^ (sum >> 33)).wrapping_mul(0xc4ce_b9fe_1a85_ec53);
+        sum ^ (sum >> 33)
+    }
+
     /// True when everything that `other` has seen was seen here.
     pub fn includes(&self, other: &Self) -> bool {
         other.0.iter().all(|(replica, number)| self.of(replica) >= *number)
@@ -82,6 +113,13 @@ pub struct Version {
     pub entered: String,
 }
 
+impl Version {
+    /// The one of several versions of a field that every device shows: the greatest number, then the greatest session.
+    pub fn shown(versions: &[Self]) -> Option<&Self> {
+        versions.iter().max_by(|a, b| (a.dot.number, &a.dot.replica).cmp(&(b.dot.number, &b.dot.replica)))
+    }
+}
+
 /// One record: what is written in it, by whom, and what has been seen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Record {
@@ -96,6 +134,9 @@ pub struct Record {
 }
 
 impl Record {
+    /// Names that no field has, because the log file uses them for the record itself.
+    pub const RESERVED: [&'static str; 3] = ["kind", "id", "versions"];
+
     /// A record in which nothing is written yet.
     pub fn new(id: Id, kind: Kind) -> Self {
         Self { id, kind, seen: Seen::default(), fields: BTreeMap::new() }
@@ -103,10 +144,8 @@ impl Record {
 
     /// The value that every device shows for a field; `None` when it is empty.
     pub fn shown(&self, field: &str) -> Option<&Value> {
-        let versions = self.fields.get(field)?;
-        let last =
-            versions.iter().max_by(|a, b| (a.dot.number, &a.dot.replica).cmp(&(b.dot.number, &b.dot.replica)))?;
-        Some(&last.value).filter(|value| !value.is_null())
+        let shown = Version::shown(self.fields.get(field)?)?;
+        Some(&shown.value).filter(|value| !value.is_null())
     }
 
     /// The names of the fields in which several different values stand.
@@ -115,7 +154,7 @@ impl Record {
     }
 }
 
-fn differ(versions: &[Version]) -> bool {
+pub(crate) fn differ(versions: &[Version]) -> bool {
     versions.windows(2).any(|pair| pair[0].value != pair[1].value)
 }
 
@@ -137,10 +176,38 @@ impl Edit {
         self.shown.id
     }
 
+    /// What is to be written into a field.
+    pub fn value_of(&self, field: &str) -> Option<&Value> {
+        self.writes.get(field)
+    }
+
     /// Writes a value into a field; null empties it.
     pub fn set(&mut self, field: &str, value: Value) -> &mut Self {
         self.writes.insert(field.to_owned(), value);
         self
+    }
+
+    /// Begins to edit a record of which only a part had been seen when it was shown.
+    pub fn as_seen(now: &Record, seen: &Seen) -> Self {
+        let mut shown = now.clone();
+        for versions in shown.fields.values_mut() {
+            versions.retain(|version| seen.of(&version.dot.replica) >= version.dot.number);
+        }
+        shown.fields.retain(|_, versions| !versions.is_empty());
+        Self { shown, writes: BTreeMap::new() }
+    }
+
+    /// The edit that writes back what was shown before this one led to `after`. A new record is deleted.
+    pub fn reversed(&self, after: &Record) -> Self {
+        let mut back = Self::of(after);
+        if self.shown.fields.is_empty() {
+            back.set(crate::field::DELETED.name(), Value::Bool(true));
+            return back;
+        }
+        for field in self.writes.keys() {
+            back.set(field, self.shown.shown(field).cloned().unwrap_or(Value::Null));
+        }
+        back
     }
 
     /// True when it would change nothing of what was shown.

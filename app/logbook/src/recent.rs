@@ -1,0 +1,81 @@
+//! What was used lately, for completing what is typed: the newest events and their containers.
+
+use crate::book::Logbook;
+use record::container::{CONTENTS, Content};
+use record::event::{self, Collector, Host, Method, Place};
+use record::{Id, Kind, Record};
+use std::rc::Rc;
+
+/// How many of the newest events are looked at.
+const EVENTS: usize = 200;
+
+/// One event of late, with what can be offered again.
+pub struct Lately {
+    /// The record.
+    pub event: Record,
+    /// Where it was.
+    pub place: Option<Place>,
+    /// Its containers in order.
+    pub containers: Vec<Record>,
+}
+
+/// The newest events, newest first.
+pub struct Recent {
+    /// The events.
+    pub events: Vec<Lately>,
+}
+
+impl Lately {
+    /// The contents of its containers.
+    pub fn contents(&self) -> impl Iterator<Item = Content> {
+        self.containers.iter().flat_map(|container| {
+            let mut lines: Vec<Content> = container.lines(&CONTENTS).into_iter().map(|(_, line)| line).collect();
+            lines.sort_by_key(|line| line.order);
+            lines
+        })
+    }
+
+    /// Its host.
+    pub fn host(&self) -> Option<Host> {
+        self.event.get(&event::HOST)
+    }
+
+    /// Its method.
+    pub fn method(&self) -> Option<Method> {
+        self.event.get(&event::METHOD)
+    }
+
+    /// Its collectors in order.
+    pub fn collectors(&self) -> Vec<Id> {
+        collectors(&self.event)
+    }
+}
+
+/// The collectors of an event or trap, in order.
+pub fn collectors(record: &Record) -> Vec<Id> {
+    let mut lines: Vec<(Id, Collector)> = record.lines(&event::COLLECTORS);
+    lines.sort_by_key(|(line, collector)| (collector.order, *line));
+    lines.into_iter().map(|(_, collector)| collector.person).collect()
+}
+
+impl Logbook {
+    /// What was used lately; worked out once and kept until the next change.
+    pub fn recent(&self) -> Rc<Recent> {
+        self.recent.get_or_init(|| Rc::new(self.work_out_recent())).clone()
+    }
+
+    fn work_out_recent(&self) -> Recent {
+        let events = self.shelf.newest(&Kind::Event, EVENTS).into_iter().filter_map(|id| self.living(id)).map(|event| {
+            let containers = self.containers_of(event.id);
+            Lately { place: event.get(&event::PLACE), containers, event }
+        });
+        Recent { events: events.collect() }
+    }
+
+    /// The living containers of an event, in their order.
+    pub fn containers_of(&self, event: Id) -> Vec<Record> {
+        let mut containers = self.children(event, &Kind::Container);
+        containers.sort_by_key(|record| (record.get(&record::container::ORDER).unwrap_or(u32::MAX), record.id));
+        containers
+    }
+}

@@ -1,0 +1,125 @@
+//! The start screen and what is still open.
+
+use crate::book::Logbook;
+use crate::moment::{self, Day, Known, day_number};
+use crate::view::{EventLine, OpenKind, OpenLine, Start, Tally};
+use chrono::{Days, NaiveDateTime, NaiveTime};
+use ports::device::Moment;
+use record::event::{self, When};
+use record::{Kind, Record, container, site, trap};
+
+impl Logbook {
+    /// The start screen.
+    pub fn start(&self, now: Moment) -> Start {
+        let today = moment::today(now);
+        let mut lines = self.lines_of(today);
+        let tally = self.tally(&lines);
+        lines.reverse();
+        lines.truncate(3);
+        Start {
+            today,
+            empty: self.shelf.count(&Kind::Event) == 0,
+            events: self.shelf.count(&Kind::Event),
+            open: self.open_lines(now),
+            tally,
+            newest: lines,
+            only_here: self.marks.unexported(&self.shelf),
+            next: self.next_number(),
+            aside: self.aside,
+        }
+    }
+
+    /// The events of a day as lines, in order of their hour; those without an hour come last.
+    pub(crate) fn lines_of(&self, day: Day) -> Vec<EventLine> {
+        let mut events: Vec<Record> = self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).collect();
+        events.sort_by_key(|event| (begin(event), event.id));
+        events.iter().enumerate().map(|(index, event)| self.line(event, index + 1)).collect()
+    }
+
+    /// Counts over lines.
+    pub(crate) fn tally(&self, lines: &[EventLine]) -> Tally {
+        let marks = || lines.iter().flat_map(|line| &line.marks);
+        Tally {
+            events: lines.len(),
+            containers: lines.iter().map(|line| line.containers).sum(),
+            missing: marks().filter(|mark| mark.is_missing()).count(),
+            twice: marks().filter(|mark| matches!(mark, crate::view::Mark::Twice(_))).count(),
+        }
+    }
+
+    /// What is open: lamps that burn, traps that are out.
+    pub fn open_lines(&self, now: Moment) -> Vec<OpenLine> {
+        let recent = self.recent();
+        let events = recent.events.iter().filter(|lately| lately.event.get(&event::OPEN) == Some(true)).map(|lately| self.open_event(&lately.event, now));
+        let traps = self.all(&Kind::Trap).into_iter().filter(|trap| trap.get(&trap::TAKEN_UP) != Some(true)).map(|trap| self.open_trap(&trap, now));
+        events.chain(traps).collect()
+    }
+
+    pub(crate) fn open_event(&self, event: &Record, now: Moment) -> OpenLine {
+        let when = event.get(&event::CAUGHT).unwrap_or_default();
+        let method = event.get(&event::METHOD).unwrap_or_default();
+        let containers = self.containers_of(event.id);
+        let what = if method.code == "light" { OpenKind::Lamp } else { OpenKind::Other };
+        let filled = containers.iter().filter_map(|record| record.get(&container::CAUGHT)).collect::<Vec<When>>();
+        let mut line = self.open_line(event, &when, what, now);
+        let noon = moment::day_of(&When { night: true, ..when.clone() }).unwrap_or_else(|| moment::today(now));
+        line.filled = filled.iter().filter_map(|when| minutes_after_noon(noon, Known::read(&when.from)?.minute()?)).collect();
+        line.containers = containers.len();
+        line
+    }
+
+    fn open_trap(&self, record: &Record, now: Moment) -> OpenLine {
+        let out = record.get(&trap::OUT).unwrap_or_default();
+        let method = record.get(&trap::METHOD).unwrap_or_default();
+        let count = method.particulars.get("traps").and_then(|text| text.trim().parse().ok()).unwrap_or(1);
+        let due = record.get(&trap::DUE_DAYS).zip(self.last_service(record)).map(|(days, last)| {
+            let due = last + Days::new(u64::from(days));
+            (due - moment::today(now)).num_days()
+        });
+        let mut line = self.open_line(record, &out, OpenKind::Traps(count, due), now);
+        line.containers = self.children(record.id, &Kind::Event).iter().map(|event| self.containers_of(event.id).len()).sum();
+        line
+    }
+
+    /// The day of the last service of a trap, or that on which it was set.
+    pub(crate) fn last_service(&self, record: &Record) -> Option<Day> {
+        let out = record.get(&trap::OUT).and_then(|out| Known::read(&out.from)?.date());
+        let services = self.children(record.id, &Kind::Event);
+        let until = |event: &Record| {
+            let when = event.get(&event::CAUGHT)?;
+            Known::read(when.until.as_deref().unwrap_or(&when.from))?.date()
+        };
+        services.iter().filter_map(until).chain(out).max()
+    }
+
+    fn open_line(&self, record: &Record, when: &When, what: OpenKind, now: Moment) -> OpenLine {
+        let site = record.get(&event::SITE).and_then(|id| self.record(id)).and_then(|site| site.get(&site::NAME));
+        let began = Known::read(&when.from);
+        let local = moment::local(now);
+        let minute = began.and_then(|began| began.minute().or_else(|| Some(began.date()?.and_time(NaiveTime::MIN))));
+        let noon = moment::day_of(&When { night: true, ..when.clone() }).unwrap_or_else(|| local.date());
+        OpenLine {
+            id: record.id,
+            site: site.or_else(|| record.get(&event::STATION)).unwrap_or_default(),
+            what,
+            since: began.and_then(|began| Some((began.date()?, began.clock.map(moment::clock_text).unwrap_or_default()))),
+            minutes: minute.map_or(0, |minute| (local - minute).num_minutes().max(0)),
+            containers: 0,
+            filled: Vec::new(),
+            span: (minute.and_then(|minute| minutes_after_noon(noon, minute)).unwrap_or(0.0), minutes_after_noon(noon, local).unwrap_or(0.0)),
+        }
+    }
+}
+
+/// Where a time lies on a line from noon of a day to the next noon, in minutes; `None` outside of it.
+fn minutes_after_noon(day: Day, time: NaiveDateTime) -> Option<f64> {
+    let noon = day.and_hms_opt(12, 0, 0)?;
+    let minutes = (time - noon).num_minutes();
+    (0..=24 * 60).contains(&minutes).then_some(minutes as f64)
+}
+
+/// When an event began, for sorting; without an hour it sorts last.
+pub(crate) fn begin(event: &Record) -> String {
+    let from = event.get(&event::CAUGHT).map(|when| when.from).unwrap_or_default();
+    if from.contains('T') { from } else { format!("{from}~") }
+}
