@@ -47,7 +47,7 @@ impl<T> Lines<T> {
     }
 }
 
-fn unknown() -> Value {
+pub(crate) fn unknown() -> Value {
     json!({ "unknown": true })
 }
 

@@ -260,7 +260,7 @@ pub mod step {
 
 /// Label paper and limits, as a person set them.
 pub mod rules {
-    use crate::{Field, Id};
+    use crate::{Field, Id, Lines};
     use serde::{Deserialize, Serialize};
 
     /// The label sheet.
@@ -282,4 +282,6 @@ pub mod rules {
     pub const RADIUS_LIMIT: Field<f64> = Field::new("radius_limit_m");
     /// Spare labels of each kind.
     pub const SPARES: Field<u32> = Field::new("spares");
+    /// Those who usually come along.
+    pub const TEAM: Lines<crate::event::Collector> = Lines::new("team");
 }

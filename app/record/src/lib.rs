@@ -5,15 +5,26 @@
 //! fields of each kind and the types of their values. Nothing here knows a clock, a screen, a position
 //! on the Earth or the form of a vial number.
 
+pub mod check;
+pub mod day;
 pub mod event;
+pub mod facts;
 pub mod field;
 pub mod id;
 pub mod kind;
 pub mod kinds;
+mod known;
+pub mod marks;
+pub mod merge;
+pub mod packed;
+pub mod search;
+pub mod shelf;
 pub mod version;
+pub mod wire;
 
 pub use field::{Field, Lines};
 pub use id::Id;
 pub use kind::Kind;
 pub use kinds::{arrangement, container, mount, numbering, permit, person, printing, rules, site, step, trap};
+pub use merge::{Change, Outcome, merge};
 pub use version::{Dot, Edit, Record, Replica, Seen, Version};

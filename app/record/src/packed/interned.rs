@@ -1,0 +1,95 @@
+//! The strings of a block, each kept once.
+
+use super::bytes::put_number;
+use super::value;
+use crate::{Id, Record};
+use std::collections::{BTreeMap, HashMap};
+
+/// The strings of records in the order of the table: texts in ASCII, other texts, then all else.
+pub(super) struct Strings<'a> {
+    pub(super) all: Vec<&'a str>,
+    pub(super) ascii: usize,
+    /// For each text the records in which it stands, ascending.
+    pub(super) postings: Vec<Vec<u32>>,
+    places: HashMap<&'a str, u32>,
+}
+
+impl<'a> Strings<'a> {
+    /// Gathers them from records in the order of the directory.
+    pub(super) fn of(records: &[&'a Record]) -> Self {
+        let mut texts: HashMap<&str, Vec<u32>> = HashMap::new();
+        let mut others: Vec<&str> = Vec::new();
+        for (row, record) in (0..).zip(records) {
+            others.push(record.kind.name());
+            others.extend(record.seen.0.keys().map(|replica| replica.name()));
+            for (field, versions) in &record.fields {
+                others.push(Name::of(field).plain());
+                for version in versions {
+                    others.extend([version.dot.replica.name(), &version.entered]);
+                    let mut text = |text| {
+                        let rows = texts.entry(text).or_default();
+                        if rows.last() != Some(&row) {
+                            rows.push(row);
+                        }
+                    };
+                    value::strings(&version.value, &mut text, &mut |other| others.push(other));
+                }
+            }
+        }
+        Self::in_order(texts, others)
+    }
+
+    fn in_order(texts: HashMap<&'a str, Vec<u32>>, mut others: Vec<&'a str>) -> Self {
+        others.sort_unstable();
+        others.dedup();
+        others.retain(|other| !texts.contains_key(other));
+        let sorted: BTreeMap<(bool, &str), Vec<u32>> =
+            texts.into_iter().map(|(text, rows)| ((!text.is_ascii(), text), rows)).collect();
+        let ascii = sorted.keys().filter(|(foreign, _)| !foreign).count();
+        let (mut all, postings): (Vec<&str>, Vec<_>) = sorted.into_iter().map(|((_, text), rows)| (text, rows)).unzip();
+        all.extend(others);
+        let places = (0..).zip(&all).map(|(place, text)| (*text, place)).collect();
+        Self { all, ascii, postings, places }
+    }
+
+    /// The place of a string in the table.
+    pub(super) fn place(&self, text: &str) -> u32 {
+        self.places[text]
+    }
+
+    /// The postings as bytes, and where those of each text end.
+    pub(super) fn packed_postings(&self) -> (Vec<u8>, Vec<usize>) {
+        let mut out = Vec::new();
+        let mut ends = Vec::with_capacity(self.postings.len());
+        for rows in &self.postings {
+            let mut before = 0;
+            for row in rows {
+                put_number(&mut out, u64::from(row - before));
+                before = *row;
+            }
+            ends.push(out.len());
+        }
+        (out, ends)
+    }
+}
+
+/// A field's name: plain, or that of a line, which ends with an id.
+pub(super) enum Name<'a> {
+    Plain(&'a str),
+    Line(&'a str, Id),
+}
+
+impl<'a> Name<'a> {
+    pub(super) fn of(field: &'a str) -> Self {
+        match field.rsplit_once(':').and_then(|(list, line)| Some((list, value::id_in(line)?))) {
+            Some((list, line)) => Self::Line(list, line),
+            None => Self::Plain(field),
+        }
+    }
+
+    pub(super) fn plain(&self) -> &'a str {
+        match self {
+            Self::Plain(name) | Self::Line(name, _) => name,
+        }
+    }
+}

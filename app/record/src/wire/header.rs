@@ -1,0 +1,88 @@
+//! The header of a log file.
+
+use crate::{Record, Replica};
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+use std::collections::BTreeMap;
+
+/// What every log file says it is.
+pub const FORMAT: &str = "glassine-log";
+/// The version of the form that this code reads and writes.
+pub const VERSION: u64 = 1;
+
+/// Who wrote in a session.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Author {
+    /// The device.
+    #[serde(default)]
+    pub device: String,
+    /// The person.
+    #[serde(default)]
+    pub person: String,
+    /// The version of the app.
+    #[serde(default)]
+    pub app: String,
+    /// What a newer version says besides.
+    #[serde(flatten)]
+    pub more: Map<String, Value>,
+}
+
+/// What a log file says about itself.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Header {
+    /// When it was written, local ISO 8601 with offset; shown to people and never compared.
+    #[serde(default)]
+    pub written: String,
+    /// The device that wrote it.
+    #[serde(default)]
+    pub device: String,
+    /// The person who wrote it.
+    #[serde(default)]
+    pub person: String,
+    /// The version of the app that wrote it.
+    #[serde(default)]
+    pub app: String,
+    /// `own` or `sample`.
+    pub book: String,
+    /// Of a share copy: what was rounded and what was left out. Such a file is never merged.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub share_copy: Option<Map<String, Value>>,
+    /// Who wrote in each session that its records name.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub replicas: BTreeMap<Replica, Author>,
+    /// What a newer version says besides.
+    #[serde(flatten)]
+    pub more: Map<String, Value>,
+}
+
+impl Header {
+    /// Leaves out the sessions that no record names.
+    pub fn keep_replicas_of<'a>(&mut self, records: impl IntoIterator<Item = &'a Record>) {
+        let mut named = std::collections::BTreeSet::new();
+        for record in records {
+            named.extend(record.seen.0.keys().cloned());
+        }
+        self.replicas.retain(|replica, _| named.contains(replica));
+    }
+
+    /// Takes over from another header what this one lacks: sessions and members that only a newer version knows.
+    /// Where both say different things of the same, the same one stays whichever comes first.
+    pub fn join(&mut self, other: &Self) {
+        for (replica, author) in &other.replicas {
+            let own = self.replicas.entry(replica.clone()).or_insert_with(|| author.clone());
+            if text(author) > text(own) {
+                *own = author.clone();
+            }
+        }
+        for (name, value) in &other.more {
+            let own = self.more.entry(name.clone()).or_insert_with(|| value.clone());
+            if value.to_string() > own.to_string() {
+                *own = value.clone();
+            }
+        }
+    }
+}
+
+fn text(author: &Author) -> String {
+    serde_json::to_string(author).expect("an author is plain data")
+}
