@@ -1,0 +1,146 @@
+import assert from "node:assert/strict";
+import { appendFileSync } from "node:fs";
+
+import { copyOf, discard, pathOf, rewrite } from "../lib/dist.mjs";
+
+export const title = "the page installs, starts with the server gone, and waits to be told of a new version";
+
+export default async function (t) {
+  for (const base of ["/", "/some/sub/path/"]) await coldStart(t, base);
+  await share(t);
+  await wrongBytes(t);
+  await update(t);
+}
+
+async function coldStart(t, base) {
+  const server = await t.serve({ base });
+  const phone = await t.phone(server);
+  await phone.goto();
+  await started(phone.page);
+  await phone.installed();
+  await phone.page.reload();
+  await started(phone.page);
+  assert.equal(await policyOf(phone.page), "header", "the page that the worker serves carries its policy in the header only");
+
+  await server.close();
+  await phone.kill();
+  await phone.reopen();
+  await phone.goto();
+  await started(phone.page);
+  await phone.goto("no/such/place?x=1");
+  await started(phone.page);
+  assert.equal(new URL(phone.page.url()).pathname, base, "an unknown path leads to the start");
+  await phone.close();
+}
+
+/** A file that another app sends arrives with no network and waits for the page. */
+async function share(t) {
+  const server = await t.serve({ base: "/shared/" });
+  const phone = await t.phone(server);
+  await phone.goto();
+  await phone.installed();
+  await server.close();
+  const sender = await phone.context.newPage();
+  await sender.setContent(`<form method="post" enctype="multipart/form-data" action="${server.url}received">
+    <input type="file" name="file"><button>Send</button></form>`);
+  const buffer = Buffer.from("{}");
+  await sender.setInputFiles("input", { name: "Käfer 2027.json.txt", mimeType: "text/plain", buffer });
+  await sender.click("button");
+  await started(sender);
+  assert.equal(sender.url(), `${server.url}#/import?received`);
+  const received = await sender.evaluate(async () => {
+    const kept = await caches.match(new URL("received/file", document.baseURI));
+    return { name: decodeURIComponent(kept.headers.get("x-name")), text: await kept.text() };
+  });
+  assert.deepEqual(received, { name: "Käfer 2027.json.txt", text: "{}" });
+  await phone.close();
+}
+
+/** A file whose bytes are not those of the list: nothing is installed, the page still works. */
+async function wrongBytes(t) {
+  const root = copyOf(t.dist);
+  appendFileSync(`${root}/${pathOf(root, "manifest.webmanifest")}`, "\n");
+  const server = await t.serve({ root });
+  const phone = await t.phone(server);
+  phone.allow(/./);
+  await phone.goto();
+  await started(phone.page);
+  const left = await phone.page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.register("./sw.js");
+    const worker = registration.installing;
+    while (worker.state === "installing") {
+      await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
+    }
+    return { state: worker.state, caches: await caches.keys() };
+  });
+  assert.deepEqual(left, { state: "redundant", caches: [] });
+  await phone.close();
+  discard(root);
+}
+
+/** New bytes under old names: announced, kept waiting, used when told, and the old bytes gone. */
+async function update(t) {
+  const root = copyOf(t.dist);
+  const first = await t.serve({ root });
+  const phone = await t.phone(first);
+  await phone.goto();
+  await phone.installed();
+  const other = await phone.tab();
+  await started(other);
+  assert.equal(await tint(phone.page), "old");
+
+  const style = pathOf(root, "cover.css");
+  rewrite(root, "second", { [style]: (text) => `${text}\n:root { --version: new; }\n` });
+  await phone.page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.update();
+    const worker = registration.installing ?? registration.waiting;
+    while (worker.state === "installing") {
+      await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
+    }
+  });
+  assert.equal(await waiting(phone.page), true, "the new version waits");
+  await phone.page.reload();
+  await started(phone.page);
+  assert.equal(await waiting(phone.page), true, "a reload does not switch");
+  assert.equal(await tint(phone.page), "old", "the old version goes on, whole");
+
+  const turned = [phone.page, other].map((page) => page.waitForEvent("framenavigated"));
+  await phone.page.evaluate(async () => {
+    (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" });
+  });
+  await Promise.all(turned);
+  for (const page of [phone.page, other]) {
+    await started(page);
+    await page.waitForFunction(() => getComputedStyle(document.documentElement).getPropertyValue("--version") === "new");
+  }
+  await first.close();
+  await phone.page.reload();
+  await started(phone.page);
+  assert.equal(await tint(phone.page), "new", "the new version is the one that starts with the server gone");
+  assert.equal((await phone.page.evaluate(() => caches.keys())).length, 1, "the old version has left");
+  await phone.close();
+  discard(root);
+}
+
+/** The app has taken the cover away, and is dressed in a theme. */
+async function started(page) {
+  await page.waitForFunction(() => document.readyState === "complete" && !document.getElementById("cover"));
+  assert.match(await page.evaluate(() => document.documentElement.dataset.theme), /^(paper|sun|dark|lamp)$/);
+}
+
+function tint(page) {
+  return page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--version") || "old");
+}
+
+function waiting(page) {
+  return page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting !== null);
+}
+
+function policyOf(page) {
+  return page.evaluate(async () => {
+    const meta = document.querySelector("meta[http-equiv]") !== null;
+    const header = (await fetch(location.href.split("#")[0])).headers.get("content-security-policy");
+    return meta ? "meta" : header?.includes("default-src 'none'") ? "header" : "none";
+  });
+}
