@@ -1,1 +1,16 @@
 //! Positions on the Earth and how sure we are of them.
+//!
+//! In go coordinates as people write them and fixes as devices give them; out come positions, what was understood,
+//! the digits that are worth printing, distances, and where things lie on a drawing. The datum is WGS84 throughout;
+//! another one is named, never silently converted. Sentences are left to others.
+
+pub mod distance;
+mod ellipsoid;
+pub mod fixes;
+pub mod format;
+pub mod frame;
+pub mod local;
+mod position;
+pub mod uncertainty;
+
+pub use position::Position;
