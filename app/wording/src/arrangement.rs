@@ -139,6 +139,10 @@ pub struct Arrangement {
     pub month: Month,
     /// Words for the codes of a host's relation.
     pub relations: BTreeMap<String, String>,
+    /// Words for the codes of methods.
+    pub methods: BTreeMap<String, String>,
+    /// How the particulars of a method are said, by their codes: `#` stands for what was recorded.
+    pub particulars: BTreeMap<String, String>,
     /// A person's own abbreviations: whole words, and what stands for them.
     pub abbreviations: BTreeMap<String, String>,
 }

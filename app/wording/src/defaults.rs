@@ -21,7 +21,14 @@ pub fn arrangement(kind: Kind) -> Arrangement {
         Kind::Collection => collection(),
         Kind::Host => host(),
     };
-    Arrangement { lines, month: Month::RomanSmall, relations: relations(), abbreviations: BTreeMap::new() }
+    Arrangement {
+        lines,
+        month: Month::RomanSmall,
+        relations: words(&RELATIONS),
+        methods: words(&METHODS),
+        particulars: words(&PARTICULARS),
+        abbreviations: BTreeMap::new(),
+    }
 }
 
 fn collection() -> Vec<Vec<Item>> {
@@ -52,17 +59,44 @@ fn host() -> Vec<Vec<Item>> {
     ]
 }
 
-fn relations() -> BTreeMap<String, String> {
-    [
-        ("flower", "visiting the flower of"),
-        ("swept", "swept from"),
-        ("beaten", "beaten from"),
-        ("on", "on"),
-        ("feeding", "feeding on"),
-        ("mine_or_gall", "in mine or gall of"),
-        ("reared", "ex"),
-    ]
-    .into_iter()
-    .map(|(code, words)| (code.to_owned(), words.to_owned()))
-    .collect()
+const RELATIONS: [(&str, &str); 7] = [
+    ("flower", "visiting the flower of"),
+    ("swept", "swept from"),
+    ("beaten", "beaten from"),
+    ("on", "on"),
+    ("feeding", "feeding on"),
+    ("mine_or_gall", "in mine or gall of"),
+    ("reared", "ex"),
+];
+
+/// Methods as labels name them: common practice.
+const METHODS: [(&str, &str); 14] = [
+    ("hand_net", "hand net"),
+    ("sweeping", "sweeping"),
+    ("beating", "beating"),
+    ("by_hand", "by hand"),
+    ("aspirator", "aspirator"),
+    ("light", "at light"),
+    ("pan_trap", "pan trap"),
+    ("pitfall_trap", "pitfall trap"),
+    ("malaise_trap", "Malaise trap"),
+    ("interception_trap", "flight interception trap"),
+    ("bait", "at bait"),
+    ("sifting", "sifted"),
+    ("aquatic_net", "aquatic net"),
+    ("rearing", "reared"),
+];
+
+/// Their particulars, with `#` for the value; symbols of units where there are any: common practice.
+const PARTICULARS: [(&str, &str); 6] = [
+    ("minutes", "# min"),
+    ("strokes", "# strokes"),
+    ("traps", "# traps"),
+    ("litres", "# l"),
+    ("mesh_mm", "mesh # mm"),
+    ("colour", "#"),
+];
+
+fn words(table: &[(&str, &str)]) -> BTreeMap<String, String> {
+    table.iter().map(|(code, words)| ((*code).to_owned(), (*words).to_owned())).collect()
 }
