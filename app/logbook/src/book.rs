@@ -94,6 +94,8 @@ pub struct Logbook {
     authors: BTreeMap<Replica, Author>,
     describe: Author,
     pub(crate) aside: u32,
+    /// Changes whenever blocks are written anew.
+    pub(crate) generation: Vec<u8>,
     pub(crate) recent: OnceCell<Rc<Recent>>,
     pub(crate) caches: crate::caches::Caches,
 }
@@ -111,6 +113,7 @@ impl Logbook {
             authors: BTreeMap::new(),
             describe: Author::default(),
             aside: 0,
+            generation: Vec::new(),
             recent: OnceCell::new(),
             caches: crate::caches::Caches::default(),
         }
@@ -208,20 +211,30 @@ impl Logbook {
     /// Works a deed into the records as they are now and says what is to be written. Nothing is changed in the
     /// book until [`Logbook::keep`]; the number is used up even if the write fails.
     pub fn enact(&mut self, deed: &Deed, now: Moment) -> Enacted {
-        let session = self.session.as_mut().expect("a deed is enacted within a writing session");
-        let dot = Dot { replica: session.replica.clone(), number: session.next };
-        session.next += 1;
-        let first = !session.announced;
+        let dot = self.next_dot();
         let stamp = moment::stamp(now);
         let apply = |edit: &Edit| edit.apply(self.shelf.get(edit.id()).as_ref(), &dot, &stamp);
         let records: Vec<Record> = deed.edits.iter().map(apply).collect();
-        let author = first.then(|| (author_name(&dot.replica), to_json(&self.own_author())));
+        let author = self.unannounced();
         Enacted {
             key: JournalKey { replica: dot.replica.name().to_owned(), number: dot.number },
             row: record::packed::pack(&records),
             records,
             author,
         }
+    }
+
+    /// Uses up the next number of the session.
+    pub(crate) fn next_dot(&mut self) -> Dot {
+        let session = self.session.as_mut().expect("edits are numbered within a writing session");
+        session.next += 1;
+        Dot { replica: session.replica.clone(), number: session.next - 1 }
+    }
+
+    /// The session's author, as long as it was not written yet: name and text.
+    pub(crate) fn unannounced(&self) -> Option<(String, Vec<u8>)> {
+        let session = self.session.as_ref().filter(|session| !session.announced)?;
+        Some((author_name(&session.replica), to_json(&self.own_author())))
     }
 
     /// Takes what was written into the book.
@@ -233,7 +246,7 @@ impl Logbook {
             self.note_author(replica, author);
         }
         for record in &enacted.records {
-            self.shelf.put(record.clone(), Some(enacted.key.clone().into_pair()));
+            self.shelf.put(record.clone(), Some(crate::driver::row_key(&enacted.key)));
         }
         self.touch();
     }
@@ -264,14 +277,4 @@ pub fn author_name(replica: &Replica) -> String {
 
 pub(crate) fn to_json<T: Serialize>(value: &T) -> Vec<u8> {
     serde_json::to_vec(value).expect("plain data can be written as JSON")
-}
-
-trait IntoPair {
-    fn into_pair(self) -> (String, u32);
-}
-
-impl IntoPair for JournalKey {
-    fn into_pair(self) -> (String, u32) {
-        (self.replica, self.number)
-    }
 }

@@ -1,5 +1,6 @@
 //! What is worked out once and kept until the book changes.
 
+use crate::search::Links;
 use std::cell::OnceCell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -9,4 +10,8 @@ use std::rc::Rc;
 pub struct Caches {
     /// Numbers that stand twice where that is a fault.
     pub(crate) twice: OnceCell<Rc<BTreeSet<String>>>,
+    /// How many containers wait at the bench.
+    pub(crate) waiting: OnceCell<usize>,
+    /// What hangs on what, for searching.
+    pub(crate) links: OnceCell<Rc<Links>>,
 }

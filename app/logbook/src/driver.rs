@@ -5,9 +5,12 @@
 
 use crate::book::{Book, Enacted, Logbook, ReadOnly, State};
 use crate::deed::Deed;
+use crate::setup::DeviceSettings;
 use ports::store::{Damaged, JournalKey, SegmentKey, StoreFault, Swap};
 use ports::tabs::Word;
 use ports::{Later, Ports};
+use record::marks::Marks;
+use record::shelf::{Fold, Shelf};
 use record::wire::Author;
 use record::{Record, Replica};
 use std::cell::{Cell, RefCell};
@@ -27,6 +30,9 @@ pub type Spawn = Rc<dyn Fn(Later<'static, ()>)>;
 
 /// Segments read at a time while opening.
 const BATCH: usize = 16;
+
+/// Records in a block.
+const BLOCK: usize = 1_000;
 
 /// Journal rows after which they are folded into segments.
 const FOLD_AFTER: usize = 400;
@@ -62,14 +68,8 @@ pub struct Driver<H: Held> {
     book: Book,
     spawn: Spawn,
     turn: Rc<Turn>,
-    pub(crate) known: Rc<RefCell<Known>>,
-}
-
-/// What of the storage is in memory.
-#[derive(Default)]
-pub(crate) struct Known {
-    pub journal: BTreeSet<JournalKey>,
-    pub segments: BTreeSet<SegmentKey>,
+    /// The journal rows that are in memory.
+    known: Rc<RefCell<BTreeSet<JournalKey>>>,
 }
 
 /// One write at a time; and whether another tab has asked for the lock meanwhile.
@@ -94,7 +94,7 @@ impl<H: Held> Driver<H> {
             Err(StoreFault::Newer { .. }) => true,
             Err(fault) => return self.held.change(|book| book.state = State::Failed(fault)),
         };
-        let device = crate::setup::read_device(&*self.ports.draft, self.book);
+        let device = DeviceSettings::load(&*self.ports.draft, self.book);
         let describe = self.ports.device.describe();
         self.held.change(|book| {
             book.describe(describe, env!("CARGO_PKG_VERSION").to_owned());
@@ -129,7 +129,7 @@ impl<H: Held> Driver<H> {
         for (key, bytes) in self.ports.store.journal(keys).await? {
             let taken = self.held.change(|book| book.take_row(&key, bytes));
             self.note_or_set_aside(taken, Damaged::Journal(key.clone())).await?;
-            self.known.borrow_mut().journal.insert(key);
+            self.known.borrow_mut().insert(key);
         }
         Ok(())
     }
@@ -138,7 +138,6 @@ impl<H: Held> Driver<H> {
         for (key, bytes) in self.ports.store.segments(keys).await? {
             let taken = self.held.change(|book| book.take_segment(key, bytes));
             self.note_or_set_aside(taken, Damaged::Segment(key)).await?;
-            self.known.borrow_mut().segments.insert(key);
         }
         Ok(())
     }
@@ -163,7 +162,7 @@ impl<H: Held> Driver<H> {
         self.enter().await;
         let saved = self.save_in_turn(&deed).await;
         self.leave();
-        if saved.is_ok() && self.known.borrow().journal.len() > FOLD_AFTER && !self.turn.folding_fails.get() {
+        if saved.is_ok() && self.known.borrow().len() > FOLD_AFTER && !self.turn.folding_fails.get() {
             let driver = self.clone();
             (self.spawn)(Box::pin(async move { driver.fold().await }));
         }
@@ -181,7 +180,7 @@ impl<H: Held> Driver<H> {
             other => other,
         };
         let enacted = enacted.map_err(|fault| self.refused(fault))?;
-        self.known.borrow_mut().journal.insert(enacted.key.clone());
+        self.known.borrow_mut().insert(enacted.key.clone());
         self.held.change(|book| book.keep(&enacted));
         self.ports.tabs.say(self.book.name(), Word::Changed);
         Ok(Saved { undo: deed.undo(&enacted.records), records: enacted.records })
@@ -230,31 +229,41 @@ impl<H: Held> Driver<H> {
         self.held.change(|book| book.begin_session(random));
     }
 
-    /// Reads what other tabs have written since.
+    /// Reads what other tabs have written since: new journal rows; or everything, when blocks were written anew.
     pub async fn catch_up(&self) -> Result<(), StoreFault> {
         let store = &self.ports.store;
-        let segments: BTreeSet<SegmentKey> = store.segment_keys().await?.into_iter().collect();
-        let journal: BTreeSet<JournalKey> = store.journal_keys().await?.into_iter().collect();
-        let (new_segments, gone): (Vec<_>, Vec<_>) = {
-            let known = self.known.borrow();
-            (segments.difference(&known.segments).copied().collect(), known.segments.difference(&segments).copied().collect())
-        };
-        let rows: Vec<JournalKey> = journal.difference(&self.known.borrow().journal).cloned().collect();
-        if !new_segments.is_empty() {
-            self.take_segments(new_segments).await?;
-        }
-        if !rows.is_empty() {
-            self.take_journal(Some(rows)).await?;
-        }
-        if !gone.is_empty() {
-            self.held.change(|book| gone.iter().for_each(|key| book.drop_segment(*key)));
-        }
+        let before = self.held.read(|book| book.generation.clone());
         for (name, bytes) in store.marks().await? {
             self.held.change(|book| book.take_mark(&name, &bytes));
         }
-        let mut known = self.known.borrow_mut();
-        known.segments = segments;
-        known.journal = journal;
+        if self.held.read(|book| book.generation != before) {
+            return self.read_anew().await;
+        }
+        let journal = store.journal_keys().await?;
+        let rows: Vec<JournalKey> = journal.into_iter().filter(|key| !self.known.borrow().contains(key)).collect();
+        if rows.is_empty() { Ok(()) } else { self.take_journal(Some(rows)).await }
+    }
+
+    async fn read_anew(&self) -> Result<(), StoreFault> {
+        let store = &self.ports.store;
+        let mut shelf = Shelf::default();
+        let mut damaged = Vec::new();
+        for (key, bytes) in store.segments(store.segment_keys().await?).await? {
+            damaged.extend(shelf.add_block(key, bytes).err().map(|damage| (damage, Damaged::Segment(key))));
+        }
+        let mut known = BTreeSet::new();
+        for (key, bytes) in store.journal(None).await? {
+            damaged.extend(shelf.add_row(bytes, row_key(&key)).err().map(|damage| (damage, Damaged::Journal(key.clone()))));
+            known.insert(key);
+        }
+        self.held.change(|book| {
+            book.shelf = shelf;
+            book.touch();
+        });
+        *self.known.borrow_mut() = known;
+        for (damage, what) in damaged {
+            self.note_or_set_aside(Err(damage), what).await?;
+        }
         Ok(())
     }
 
@@ -302,32 +311,49 @@ impl<H: Held> Driver<H> {
 
     async fn fold_in_turn(&self) -> Result<(), SaveFault> {
         self.hold_the_lock().await?;
-        let fold = self.held.read(|book| book.shelf.fold_plan());
-        let journal_out: Vec<JournalKey> = self.known.borrow().journal.iter().cloned().collect();
+        let fold = self.held.read(|book| book.shelf.fold_plan(BLOCK));
+        self.write_fold(fold, Vec::new()).await.map_err(SaveFault::Store)
+    }
+
+    /// Writes new blocks in the place of old ones and of the journal rows that went into them, in one transaction.
+    pub(crate) async fn write_fold(&self, fold: Fold, marks: Vec<(String, Vec<u8>)>) -> Result<(), StoreFault> {
+        let generation = self.ports.chance.bytes16().to_vec();
+        let journal_out: Vec<JournalKey> = fold.journal_out.iter().map(journal_key).collect();
         let swap = Swap {
             segments_in: fold.blocks_in.clone(),
             segments_out: fold.blocks_out.clone(),
-            journal_out,
+            journal_out: journal_out.clone(),
+            marks_in: marks.iter().cloned().chain([(GENERATION.to_owned(), generation.clone())]).collect(),
             ..Swap::default()
         };
-        self.ports.store.swap(swap).await.map_err(SaveFault::Store)?;
-        let mut known = self.known.borrow_mut();
-        known.journal.clear();
-        known.segments.extend(fold.blocks_in.iter().map(|(key, _)| *key));
-        fold.blocks_out.iter().for_each(|key| {
-            known.segments.remove(key);
+        self.ports.store.swap(swap).await?;
+        self.known.borrow_mut().retain(|key| !journal_out.contains(key));
+        self.held.change(|book| {
+            book.shelf.apply_fold(fold).expect("blocks that were just packed can be opened");
+            book.generation = generation;
+            marks.iter().for_each(|(name, bytes)| book.take_mark(name, bytes));
+            book.touch();
         });
-        drop(known);
-        self.held.change(|book| book.shelf.apply_fold(fold));
         self.ports.tabs.say(self.book.name(), Word::Changed);
         Ok(())
     }
 }
 
+/// The mark that changes whenever blocks are written anew.
+const GENERATION: &str = "generation";
+
+pub(crate) fn row_key(key: &JournalKey) -> (String, u32) {
+    (key.replica.clone(), key.number)
+}
+
+fn journal_key((replica, number): &(String, u32)) -> JournalKey {
+    JournalKey { replica: replica.clone(), number: *number }
+}
+
 impl Logbook {
     /// Takes a journal row that was read.
     pub(crate) fn take_row(&mut self, key: &JournalKey, bytes: Vec<u8>) -> Result<(), record::packed::Damage> {
-        self.shelf.add_row((key.replica.clone(), key.number), bytes)?;
+        self.shelf.add_row(bytes, row_key(key))?;
         self.touch();
         Ok(())
     }
@@ -339,12 +365,6 @@ impl Logbook {
         Ok(())
     }
 
-    /// Forgets a segment that is gone.
-    pub(crate) fn drop_segment(&mut self, key: SegmentKey) {
-        self.shelf.drop_block(key);
-        self.touch();
-    }
-
     /// Takes a mark that was read: an author, or what has left the device. One that cannot be read is passed over:
     /// the worst that follows is to be told once more that something exists only here.
     pub(crate) fn take_mark(&mut self, name: &str, bytes: &[u8]) {
@@ -353,7 +373,11 @@ impl Logbook {
                 self.note_author(Replica::new(replica), author);
             }
         } else if name.starts_with("left/") {
-            self.marks.take(bytes);
+            if let Ok(left) = Marks::open(bytes) {
+                self.marks.merge(&left);
+            }
+        } else if name == GENERATION {
+            self.generation = bytes.to_vec();
         }
     }
 }

@@ -4,7 +4,37 @@
 //! handed in. A change is a [`Deed`], a list of edits; [`driver`] alone awaits the ports and makes a deed
 //! last. What screens show is plain data ([`view`]); what is typed is plain strings ([`form`]).
 
+pub mod bench;
+pub mod book;
+mod caches;
+pub mod catch;
 pub mod codes;
+mod day;
+pub mod deed;
+pub mod driver;
+pub mod exchange;
 pub mod form;
+mod form_of;
+mod label_text;
+pub mod labels;
+mod lines;
 pub mod moment;
+mod names;
+pub mod numbers;
+pub mod offers;
+pub mod open;
+pub mod places;
+mod prefill;
+mod recent;
+pub mod search;
+pub mod setup;
+mod site;
+mod start;
+pub mod values;
 pub mod view;
+
+pub use book::{Book, Logbook, ReadOnly, State};
+pub use catch::Saving;
+pub use deed::{Deed, What};
+pub use driver::{Driver, Held, SaveFault, Saved};
+pub use exchange::{ExchangeFault, Selection};

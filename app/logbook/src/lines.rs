@@ -9,9 +9,6 @@ use record::container::{self, Content};
 use record::event::{self, Elevation, Place};
 use record::{Id, Kind, Record, permit, site};
 
-/// Radius in metres above which a position counts as too vague, unless a person set another limit.
-pub const RADIUS_LIMIT_M: f64 = 100.0;
-
 impl Logbook {
     /// An event as a line of a list.
     pub fn line(&self, event: &Record, order: usize) -> EventLine {
@@ -97,7 +94,7 @@ impl Logbook {
     }
 
     fn too_vague(&self, place: &Place) -> Option<Mark> {
-        let limit = self.radius_limit();
+        let limit = self.rules().radius_limit_m;
         place.radius_m.filter(|radius| *radius > limit).map(|radius| Mark::Radius(radius, limit))
     }
 

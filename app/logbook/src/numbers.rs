@@ -2,7 +2,6 @@
 
 use crate::book::Logbook;
 use crate::form::{CatchForm, ContainerForm};
-use crate::names::same;
 use crate::view::{Next, Plate, Span};
 use number::{Habit, Number, Numbering};
 use record::{Id, Kind, Record, numbering};
@@ -64,7 +63,7 @@ impl Logbook {
 
     /// The numbers of all living containers.
     pub(crate) fn number_texts(&self) -> impl Iterator<Item = &str> {
-        self.shelf.entries().filter(|entry| entry.kind == Kind::Container && !entry.deleted).filter_map(|entry| entry.number)
+        self.shelf.entries().filter(|entry| *entry.kind == Kind::Container && !entry.deleted).filter_map(|entry| entry.number)
     }
 
     /// The numbers that a container form stands for, completed with the prefix; `None` for one without a number.
@@ -72,16 +71,16 @@ impl Logbook {
     /// **Errors**: why it cannot be read as a number or span.
     pub(crate) fn numbers_of(&self, form: &ContainerForm) -> Result<Vec<Option<String>>, SpanFault> {
         if form.released || form.first.trim().is_empty() {
-            let count = form.unnumbered.trim().parse::<usize>().unwrap_or(1).clamp(1, number::SPAN_LIMIT);
+            let count = form.unnumbered.trim().parse::<usize>().unwrap_or(1).clamp(1, number::SPAN_LIMIT as usize);
             return Ok(vec![None; if form.released { 1 } else { count }]);
         }
         let numbering = self.numbering().unwrap_or(Numbering { habit: Habit::Engraved, ..Numbering::default() });
-        let complete = |text: &str| numbering.complete(text).map_or_else(|| text.trim().to_owned(), |number| number.text());
-        if form.last.trim().is_empty() || same(&form.first, &form.last) {
-            return Ok(vec![Some(complete(&form.first))]);
+        if form.last.trim().is_empty() {
+            // What is no number, such as a colour, is still what stands on the glass.
+            let text = numbering.complete(&form.first).map_or_else(|| form.first.trim().to_owned(), |number| number.text());
+            return Ok(vec![Some(text)]);
         }
-        let first = complete(&form.first);
-        Ok(number::span(&first, form.last.trim())?.into_iter().map(Some).collect())
+        Ok(number::span(&numbering, &form.first, &form.last)?.into_iter().map(Some).collect())
     }
 
     /// What to say under a span.
@@ -90,19 +89,14 @@ impl Logbook {
             Ok(numbers) => numbers,
             Err(fault) => return SpanSays::Fault(fault),
         };
-        let texts: Vec<&str> = numbers.iter().flatten().map(String::as_str).collect();
+        let texts: Vec<String> = numbers.iter().flatten().cloned().collect();
         if texts.is_empty() {
             return SpanSays::Unnumbered(numbers.len());
         }
         let own = form.id.and_then(|id| self.living(id)).and_then(|record| record.get(&record::container::NUMBER)).map(|number| number.text);
-        let asked: BTreeSet<_> = texts.iter().filter_map(|text| Number::read(text)).map(|number| number.key()).collect();
         let faulty = self.numbering().is_some_and(|numbering| numbering.habit == Habit::OnePerContainer);
-        let taken: Vec<String> = self
-            .number_texts()
-            .filter(|text| faulty && own.as_deref() != Some(*text))
-            .filter(|text| Number::read(text).is_some_and(|number| asked.contains(&number.key())))
-            .map(str::to_owned)
-            .collect();
+        let others = self.number_texts().filter(|text| faulty && own.as_deref() != Some(*text));
+        let taken = number::taken(&texts, others);
         if taken.is_empty() { SpanSays::Free(texts.len()) } else { SpanSays::Taken(texts.len(), taken) }
     }
 
@@ -111,7 +105,7 @@ impl Logbook {
         let numbering = self.numbering().unwrap_or_default();
         let key = numbering.complete(typed)?.key();
         let carries = |text: Option<&str>| text.and_then(Number::read).is_some_and(|number| number.key() == key);
-        let mut found = self.shelf.entries().filter(|entry| entry.kind == Kind::Container && !entry.deleted && carries(entry.number));
+        let mut found = self.shelf.entries().filter(|entry| *entry.kind == Kind::Container && !entry.deleted && carries(entry.number));
         let one = found.next()?.id;
         found.next().is_none().then_some(one)
     }
@@ -142,10 +136,9 @@ impl Logbook {
 
     /// Numbers as spans, for lists.
     pub(crate) fn spans(&self, numbers: &[String]) -> Vec<Span> {
-        let part = |text: &str| plate_of("vial", text);
         number::compact(numbers.iter().map(String::as_str))
             .into_iter()
-            .map(|run| Span { prefix: part(&run.first).prefix, first: part(&run.first).run, last: part(&run.last).run })
+            .map(|run| Span { prefix: run.prefix, first: run.first, last: run.last })
             .collect()
     }
 }

@@ -154,7 +154,7 @@ impl Logbook {
         use crate::form::Row;
         let unknown = |row: Row| form.unknown.contains(&row);
         let there = form.collectors.iter().any(|collector| collector.there) || !form.collector_more.trim().is_empty();
-        let radius = crate::values::read_number(&form.place.radius).filter(|radius| *radius > self.radius_limit());
+        let radius = crate::values::read_number(&form.place.radius).filter(|radius| *radius > self.rules().radius_limit_m);
         let waiting = form.containers.iter().filter(|container| container.first.trim().is_empty() && !container.released);
         let unnumbered: usize = waiting.map(|container| container.unnumbered.trim().parse().unwrap_or(1)).sum();
         let host_asked = !form.host.relation.is_empty() || matches!(form.method.as_str(), "beating" | "rearing");
@@ -170,7 +170,7 @@ impl Logbook {
             (unnumbered > 0 && !form.nothing && self.numbers_are_given(), Mark::Unnumbered(unnumbered)),
             (caught, Mark::Catch),
         ];
-        let radius = radius.map(|radius| Mark::Radius(radius, self.radius_limit()));
+        let radius = radius.map(|radius| Mark::Radius(radius, self.rules().radius_limit_m));
         marks.into_iter().filter(|(missing, _)| *missing).map(|(_, mark)| mark).chain(radius).collect()
     }
 }

@@ -23,7 +23,7 @@ impl Logbook {
             open: self.open_lines(now),
             tally,
             newest: lines,
-            only_here: self.marks.unexported(&self.shelf),
+            only_here: self.shelf.unexported(&self.marks),
             next: self.next_number(),
             aside: self.aside,
         }
@@ -102,6 +102,7 @@ impl Logbook {
             id: record.id,
             site: site.or_else(|| record.get(&event::STATION)).unwrap_or_default(),
             what,
+            method: record.get(&event::METHOD).map(|method| method.code).unwrap_or_default(),
             since: began.and_then(|began| Some((began.date()?, began.clock.map(moment::clock_text).unwrap_or_default()))),
             minutes: minute.map_or(0, |minute| (local - minute).num_minutes().max(0)),
             containers: 0,

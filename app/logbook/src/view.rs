@@ -3,7 +3,9 @@
 
 use crate::moment::Day;
 use record::Id;
-use record::event::{Host, Method};
+pub use record::container::Fluid;
+pub use record::event::{Host, Method};
+pub use wording::looks_latin;
 
 /// A number as it stands on its carrier.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -131,6 +133,8 @@ pub struct OpenLine {
     pub site: String,
     /// What it is.
     pub what: OpenKind,
+    /// Its method, a code.
+    pub method: String,
     /// Since when, local: day and `21:05`.
     pub since: Option<(Day, String)>,
     /// Minutes since then; 0 when the clock has gone back.

@@ -1,0 +1,175 @@
+//! What goes out, and when it counts as having left the device.
+
+use super::{ExchangeFault, Selection};
+use crate::book::Logbook;
+use crate::driver::{Driver, Held};
+use crate::moment::{self, day_text};
+use ports::device::Moment;
+use ports::files::{File, Left};
+use ports::store::{StoreFault, Swap};
+use record::marks::Marks;
+use record::parcel::{Answer, Question};
+use record::wire::Header;
+use record::{Id, Kind};
+
+/// How many of what go out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct OutCounts {
+    /// Living events.
+    pub events: usize,
+    /// Living containers.
+    pub containers: usize,
+    /// Deleted records that go along, so that they stay deleted elsewhere.
+    pub deleted: usize,
+    /// Sites.
+    pub sites: usize,
+    /// Persons.
+    pub persons: usize,
+    /// Numberings.
+    pub numberings: usize,
+    /// Permits.
+    pub permits: usize,
+    /// Everything else.
+    pub others: usize,
+}
+
+/// A file ready to leave.
+#[derive(Clone, Debug)]
+pub struct Outgoing {
+    /// The file.
+    pub file: File,
+    /// What is in it.
+    pub counts: OutCounts,
+    marks: Marks,
+}
+
+/// A download of which nobody has said yet that a copy lies elsewhere.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waiting {
+    /// The file's name.
+    pub name: String,
+    /// Records in it.
+    pub records: usize,
+}
+
+const LEFT: &str = "left/";
+const WAITING: &str = "waiting/";
+
+impl Logbook {
+    fn counted(&self, ids: &[Id]) -> OutCounts {
+        let mut counts = OutCounts::default();
+        for entry in ids.iter().filter_map(|id| self.shelf.entry(*id)) {
+            let place = match entry.kind {
+                _ if entry.deleted => &mut counts.deleted,
+                Kind::Event => &mut counts.events,
+                Kind::Container => &mut counts.containers,
+                Kind::Site => &mut counts.sites,
+                Kind::Person => &mut counts.persons,
+                Kind::Numbering => &mut counts.numberings,
+                Kind::Permit => &mut counts.permits,
+                _ => &mut counts.others,
+            };
+            *place += 1;
+        }
+        counts
+    }
+
+    /// How many of what a selection takes along.
+    pub fn outgoing_counts(&self, selection: &Selection) -> OutCounts {
+        self.counted(&self.shelf.selected(&selection.of_shelf(), &self.marks))
+    }
+
+    /// The header of a log file written now.
+    pub fn header(&self, now: Moment) -> Header {
+        let own = self.own_author();
+        Header {
+            written: moment::stamp(now),
+            device: own.device,
+            person: own.person,
+            app: own.app,
+            book: self.book().name().to_owned(),
+            replicas: self.authors().clone(),
+            ..Header::default()
+        }
+    }
+
+    /// The name of a log file: the prefix of this device's numbers and the day. Share sheets refuse `.json` but take a
+    /// text file.
+    pub fn file_name(&self, selection: &Selection, now: Moment) -> String {
+        let prefix = self.numbering().map(|numbering| numbering.prefix.trim_end_matches(['-', ' ']).to_owned());
+        let whose = prefix.filter(|prefix| !prefix.is_empty()).unwrap_or_else(|| "glassine".to_owned());
+        let today = day_text(moment::today(now));
+        let what = match selection {
+            Selection::Day(day) => day_text(*day),
+            Selection::Chosen(_) => format!("{today} chosen"),
+            Selection::NotExported => format!("{today} new"),
+            Selection::All => format!("{today} all"),
+        };
+        let safe = |letter: char| if letter.is_alphanumeric() || " -_.".contains(letter) { letter } else { '_' };
+        format!("{whose} {what}.json.txt").chars().map(safe).collect()
+    }
+}
+
+impl<H: Held> Driver<H> {
+    /// Makes the file of a selection, ready before the tap that sends it.
+    ///
+    /// **Errors**: as [`ExchangeFault`].
+    pub async fn prepare(&self, selection: Selection) -> Result<Outgoing, ExchangeFault> {
+        let now = self.ports.time.now();
+        let (counts, name, question) = self.held.read(|book| {
+            let ask = Question::Write { header: book.header(now), selection: selection.of_shelf(), marks: book.marks.clone() };
+            (book.outgoing_counts(&selection), book.file_name(&selection, now), ask.about(&book.shelf))
+        });
+        let Answer::Written { file, marks, .. } = self.ask(question).await? else { return Err(ExchangeFault::Garbled) };
+        if marks.is_empty() {
+            return Err(ExchangeFault::Empty);
+        }
+        let file = File { name, media: "text/plain".to_owned(), bytes: file };
+        Ok(Outgoing { file, counts, marks })
+    }
+
+    /// Takes note of how a file left. True when it counts: the sheet said that it was sent, or it was read back whole.
+    /// A download counts only once a person says that a copy lies elsewhere.
+    ///
+    /// **Errors**: the mark could not be written; the file is then counted as still only here.
+    pub async fn has_left(&self, outgoing: &Outgoing, left: &Left) -> Result<bool, StoreFault> {
+        let (under, counts) = match left {
+            Left::Shared | Left::ReadBack => (LEFT, true),
+            Left::Downloaded => (WAITING, false),
+            Left::Cancelled | Left::Refused(_) => return Ok(false),
+        };
+        let stamp = self.ports.time.now().unix_ms;
+        let name = if counts { format!("{LEFT}{stamp}") } else { format!("{under}{}", outgoing.file.name) };
+        let bytes = outgoing.marks.pack();
+        self.write_marks(vec![(name, bytes)], Vec::new()).await.map(|()| counts)
+    }
+
+    /// The downloads of which nobody has said yet that a copy lies elsewhere.
+    pub async fn downloads_waiting(&self) -> Result<Vec<Waiting>, StoreFault> {
+        let marks = self.ports.store.marks().await?;
+        let waiting = |(name, bytes): (String, Vec<u8>)| {
+            let name = name.strip_prefix(WAITING)?.to_owned();
+            Some(Waiting { name, records: Marks::open(&bytes).ok()?.len() })
+        };
+        Ok(marks.into_iter().filter_map(waiting).collect())
+    }
+
+    /// A person says that a copy of a downloaded file lies elsewhere: from now on it counts.
+    ///
+    /// **Errors**: the mark could not be written; nothing has changed.
+    pub async fn copy_is_elsewhere(&self, name: &str) -> Result<(), StoreFault> {
+        let kept = format!("{WAITING}{name}");
+        let marks = self.ports.store.marks().await?;
+        let Some((_, bytes)) = marks.into_iter().find(|(known, _)| *known == kept) else { return Ok(()) };
+        let stamp = self.ports.time.now().unix_ms;
+        self.write_marks(vec![(format!("{LEFT}{stamp}"), bytes)], vec![kept]).await
+    }
+
+    /// Writes marks and takes them into the book.
+    async fn write_marks(&self, marks: Vec<(String, Vec<u8>)>, out: Vec<String>) -> Result<(), StoreFault> {
+        let swap = Swap { marks_in: marks.clone(), marks_out: out, ..Swap::default() };
+        self.ports.store.swap(swap).await?;
+        self.held.change(|book| marks.iter().for_each(|(name, bytes)| book.take_mark(name, bytes)));
+        Ok(())
+    }
+}

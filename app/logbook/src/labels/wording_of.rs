@@ -1,0 +1,112 @@
+//! The wording of one label: by the rules, or as a person changed it.
+
+use crate::book::Logbook;
+use crate::deed::{Deed, What};
+use crate::label_text::{LabelKind, for_press};
+use ports::press;
+use record::{Edit, Field, Id, Kind, Record, container, event};
+
+/// What one label says.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct LabelText {
+    /// The lines, top to bottom; none when there is nothing that it would say.
+    pub lines: Vec<press::Line>,
+    /// A person changed the wording.
+    pub edited: bool,
+    /// The same as a text to be edited: a line a row, `_` on both sides of italics.
+    pub text: String,
+    /// The record that keeps the changed wording: the container, or its event for all containers of it.
+    pub kept_in: Option<Id>,
+    /// How many other containers of the event would take the wording, if it were kept there.
+    pub others: usize,
+}
+
+impl Logbook {
+    /// What a label of a container or event says.
+    pub fn label_lines(&self, of: Id, kind: LabelKind) -> LabelText {
+        let changed = self.changed_wording(of, kind);
+        let kept_in = changed.as_ref().map(|(id, _)| *id);
+        let lines = match changed {
+            Some((_, lines)) => lines.iter().map(|line| wording::unmarked(line)).collect(),
+            None => self.usual_lines(of, kind),
+        };
+        let text: Vec<String> = lines.iter().map(|line| wording::marked(line)).collect();
+        LabelText {
+            lines: for_press(&lines),
+            edited: kept_in.is_some(),
+            text: text.join("\n"),
+            kept_in,
+            others: self.followers(of, kind).len(),
+        }
+    }
+
+    /// Keeps a changed wording with one container or event; an empty text, or the usual one, brings the usual
+    /// wording back.
+    pub fn set_wording(&self, of: Id, kind: LabelKind, text: &str) -> Deed {
+        let lines = lines_of(text);
+        let usual: Vec<String> = self.usual_lines(of, kind).iter().map(|line| wording::marked(line)).collect();
+        let inherited = self.event_wording(of, kind).filter(|(event, _)| *event != of);
+        let back = lines.is_empty() || (lines == usual && inherited.is_none());
+        let edit = self.living(of).map(|record| wording_edit(&record, kind, if back { None } else { Some(&lines) }));
+        Deed::new(What::Wording, edit)
+    }
+
+    /// Keeps a changed wording with the event, so that its containers take it; those with a wording of their own
+    /// or with a host, hour or collector of their own do not.
+    pub fn set_wording_for_event(&self, of: Id, kind: LabelKind, text: &str) -> Deed {
+        let lines = lines_of(text);
+        let Some((container, Some(event))) = self.catch_behind(of) else { return Deed::new(What::Wording, []) };
+        let own = container.filter(|record| !differs(record, kind)).map(|record| wording_edit(&record, kind, None));
+        let kept = wording_edit(&event, kind, Some(&lines).filter(|lines| !lines.is_empty()));
+        Deed::new(What::Wording, own.into_iter().chain([kept]))
+    }
+
+    /// The changed wording that holds for a label, and the record that keeps it.
+    fn changed_wording(&self, of: Id, kind: LabelKind) -> Option<(Id, Vec<String>)> {
+        let record = self.living(of)?;
+        let own = record.get(field(kind)).filter(|lines: &Vec<String>| !lines.is_empty());
+        own.map(|lines| (of, lines)).or_else(|| self.event_wording(of, kind))
+    }
+
+    /// The wording that a container takes from its event, unless it differs from it in what the label says.
+    fn event_wording(&self, of: Id, kind: LabelKind) -> Option<(Id, Vec<String>)> {
+        let (container, event) = self.catch_behind(of)?;
+        let container = container.filter(|record| !differs(record, kind));
+        let event = event.filter(|_| container.is_some())?;
+        let lines = event.get(field(kind)).filter(|lines: &Vec<String>| !lines.is_empty())?;
+        Some((event.id, lines))
+    }
+
+    /// The other containers of the event that would take its wording.
+    fn followers(&self, of: Id, kind: LabelKind) -> Vec<Id> {
+        let event = self.living(of).filter(|record| record.kind == Kind::Container).and_then(|record| record.get(&container::EVENT));
+        let containers = event.map(|event| self.containers_of(event)).unwrap_or_default();
+        let following = containers.into_iter().filter(|record| record.id != of && !differs(record, kind) && record.is_empty(field(kind)));
+        following.map(|record| record.id).collect()
+    }
+}
+
+fn lines_of(text: &str) -> Vec<String> {
+    text.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect()
+}
+
+fn wording_edit(record: &Record, kind: LabelKind, lines: Option<&Vec<String>>) -> Edit {
+    let mut edit = Edit::of(record);
+    edit.put_or_empty(field(kind), lines);
+    edit
+}
+
+/// True when a container has data of its own that stand on this kind of label.
+fn differs(record: &Record, kind: LabelKind) -> bool {
+    match kind {
+        LabelKind::Collection => !record.is_empty(&container::COLLECTOR) || !record.is_empty(&container::CAUGHT),
+        LabelKind::Host => !record.is_empty(&container::HOST),
+    }
+}
+
+fn field(kind: LabelKind) -> &'static Field<Vec<String>> {
+    match kind {
+        LabelKind::Collection => &event::COLLECTION_WORDING,
+        LabelKind::Host => &event::HOST_WORDING,
+    }
+}

@@ -1,0 +1,185 @@
+//! Search over everything in a book: events, containers, sites and persons.
+//!
+//! In go the words as typed, out come counts and the newest of each kind. An event is found by its own words, by
+//! those of its site, its people and its permit, and by what its containers say; a container by its own words and
+//! those of its event. Which letters are marked on the screen is left to the screen.
+
+mod hits;
+mod like;
+mod links;
+
+pub use hits::{ContainerHit, PersonHit, SiteHit};
+pub(crate) use links::Links;
+
+use crate::book::Logbook;
+use crate::view::EventLine;
+use record::{Id, Kind};
+use std::collections::{BTreeSet, HashSet};
+
+/// Which kinds are shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Show {
+    /// All, a few of each.
+    #[default]
+    All,
+    /// Events.
+    Events,
+    /// Containers.
+    Containers,
+    /// Sites.
+    Sites,
+    /// Persons.
+    Persons,
+}
+
+/// What of one kind was found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hits<T> {
+    /// How many.
+    pub count: usize,
+    /// The newest of them.
+    pub shown: Vec<T>,
+}
+
+/// What was found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// The question as typed.
+    pub text: String,
+    /// How many in all.
+    pub total: usize,
+    /// Events.
+    pub events: Hits<EventLine>,
+    /// Containers.
+    pub containers: Hits<ContainerHit>,
+    /// Sites.
+    pub sites: Hits<SiteHit>,
+    /// Persons.
+    pub persons: Hits<PersonHit>,
+    /// How many were looked through.
+    pub looked: Looked,
+    /// Sites and persons written like the question, where nothing was found.
+    pub like: Like,
+}
+
+/// How many records of each kind were looked through.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Looked {
+    /// Events.
+    pub events: usize,
+    /// Containers.
+    pub containers: usize,
+    /// Sites.
+    pub sites: usize,
+    /// Persons.
+    pub persons: usize,
+}
+
+/// What is written like a question that found nothing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Like {
+    /// Sites.
+    pub sites: Vec<SiteHit>,
+    /// Persons.
+    pub persons: Vec<PersonHit>,
+}
+
+/// How many of a kind are shown beside others.
+const FEW: usize = 3;
+/// How many of a kind are shown alone.
+const MANY: usize = 100;
+
+impl<T> Hits<T> {
+    /// How many are not shown.
+    pub fn more(&self) -> usize {
+        self.count.saturating_sub(self.shown.len())
+    }
+}
+
+impl Show {
+    fn limit(self, kind: Self) -> usize {
+        match self {
+            Self::All => FEW,
+            own if own == kind => MANY,
+            _ => 0,
+        }
+    }
+}
+
+/// The records in which one word stands.
+struct Standing {
+    /// Events, by their own words or those of what they refer to.
+    events: HashSet<Id>,
+    /// Containers, likewise.
+    containers: HashSet<Id>,
+}
+
+impl Logbook {
+    /// Searches everything. All words must stand somewhere, in any order.
+    pub fn search(&self, text: &str, show: Show) -> Found {
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let (events, containers) = self.catches_with(&words);
+        let sites = self.shelf.search_kind(text, &Kind::Site);
+        let persons = self.shelf.search_kind(text, &Kind::Person);
+        let total = events.len() + containers.len() + sites.len() + persons.len();
+        let like = if total == 0 { self.like(text) } else { Like::default() };
+        Found {
+            text: text.trim().to_owned(),
+            total,
+            events: hits(&events, show.limit(Show::Events), |id| Some(self.line(&self.living(id)?, 1))),
+            containers: hits(&containers, show.limit(Show::Containers), |id| self.container_hit(id)),
+            sites: hits(&sites, show.limit(Show::Sites), |id| self.site_hit(id)),
+            persons: hits(&persons, show.limit(Show::Persons), |id| self.person_hit(id)),
+            looked: self.looked(),
+            like,
+        }
+    }
+
+    fn looked(&self) -> Looked {
+        let count = |kind| self.shelf.count(&kind);
+        Looked {
+            events: count(Kind::Event),
+            containers: count(Kind::Container),
+            sites: count(Kind::Site),
+            persons: count(Kind::Person),
+        }
+    }
+
+    /// Events and containers with all words, newest first. At least one word must stand in the event (the
+    /// container) itself; the others may stand in what belongs to it.
+    fn catches_with(&self, words: &[&str]) -> (Vec<Id>, Vec<Id>) {
+        if words.is_empty() {
+            return (Vec::new(), Vec::new());
+        }
+        let standing: Vec<Standing> = words.iter().map(|word| self.standing(word)).collect();
+        let event_of = |container: &Id| self.shelf.entry(*container).and_then(|entry| entry.parent);
+        let filled: Vec<HashSet<Id>> = standing.iter().map(|word| word.containers.iter().filter_map(event_of).collect()).collect();
+        let mut events: BTreeSet<Id> = standing.iter().flat_map(|word| word.events.iter().copied()).collect();
+        events.retain(|event| standing.iter().zip(&filled).all(|(word, filled)| word.events.contains(event) || filled.contains(event)));
+        let mut containers: BTreeSet<Id> = standing.iter().flat_map(|word| word.containers.iter().copied()).collect();
+        containers.retain(|container| {
+            let event = event_of(container);
+            standing.iter().all(|word| word.containers.contains(container) || event.is_some_and(|event| word.events.contains(&event)))
+        });
+        (events.into_iter().rev().collect(), containers.into_iter().rev().collect())
+    }
+
+    fn standing(&self, word: &str) -> Standing {
+        let referred = [Kind::Site, Kind::Person, Kind::Permit].iter().flat_map(|kind| self.shelf.search_kind(word, kind)).collect::<Vec<_>>();
+        let mut events: HashSet<Id> = self.shelf.search_kind(word, &Kind::Event).into_iter().collect();
+        let mut containers: HashSet<Id> = self.shelf.search_kind(word, &Kind::Container).into_iter().collect();
+        if !referred.is_empty() {
+            let links = self.links();
+            events.extend(referred.iter().flat_map(|id| links.events(*id)));
+            containers.extend(referred.iter().flat_map(|id| links.containers(*id)));
+        }
+        Standing { events, containers }
+    }
+}
+
+fn hits<T>(ids: &[Id], limit: usize, shown: impl Fn(Id) -> Option<T>) -> Hits<T> {
+    Hits { count: ids.len(), shown: ids.iter().take(limit).filter_map(|id| shown(*id)).collect() }
+}
+
+#[cfg(test)]
+mod tests;
