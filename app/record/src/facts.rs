@@ -18,6 +18,8 @@ pub struct Facts {
     pub parent: Option<Id>,
     /// The number of a container as written on it.
     pub number: Option<String>,
+    /// Different values stand in some field.
+    pub conflict: bool,
     /// What had been seen of it, as [`Seen::digest`](crate::Seen::digest) says.
     pub digest: u64,
 }
@@ -32,6 +34,7 @@ impl Facts {
             day: is_event.then(|| record.get(&event::CAUGHT)).flatten().and_then(|when| day_of(&when)),
             parent: parent_of(record),
             number: number.map(|number| number.text),
+            conflict: record.conflicts().next().is_some(),
             digest: record.seen.digest(),
         }
     }

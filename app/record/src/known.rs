@@ -31,7 +31,7 @@ impl Asked<'_> {
     }
 
     fn of_kind(self, kind: &Kind) -> Option<bool> {
-        self.one(&field::DELETED).or_else(|| match kind {
+        self.one(&field::DELETED).or(self.one(&crate::deletion::DELETED_SEEN)).or_else(|| match kind {
             Kind::Event => self.event(),
             Kind::Container => self.container(),
             Kind::Site => self.site(),
@@ -119,5 +119,6 @@ impl Asked<'_> {
             .or(self.one(&rules::PAPER))
             .or(self.one(&rules::RADIUS_LIMIT))
             .or(self.one(&rules::SPARES))
+            .or(self.line(&rules::TEAM))
     }
 }

@@ -7,6 +7,7 @@
 
 pub mod check;
 pub mod day;
+pub mod deletion;
 pub mod event;
 pub mod facts;
 pub mod field;

@@ -5,7 +5,6 @@
 //!
 //! **Source**: Almeida, Shoker & Baquero, Delta State Replicated Data Types, 2018.
 
-use crate::version::differ;
 use crate::{Record, Seen, Version};
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
@@ -82,7 +81,7 @@ impl Outcome {
             Some(before) if before == after => Change::Same,
             Some(_) => Change::Changed,
         };
-        let settled = |name: &str| !before.is_some_and(|before| differ(versions_of(before, name)));
+        let settled = |name: &str| !before.is_some_and(|before| before.conflicts().any(|known| known == name));
         let conflicts = after.conflicts().filter(|name| settled(name)).map(str::to_owned).collect();
         Self { change, conflicts }
     }

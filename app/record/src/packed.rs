@@ -12,7 +12,8 @@
 //! lengths u32: strings, postings, rows
 //! kinds        per kind: its name's string u32, living records u32
 //! directory    per record, sorted by id: id 16, parent 16, digest u64, day i32, number's string u32, end of row u32,
-//!              kind u16, flags u16 (1: deleted)
+//!              kind u16, flags u16 (1: deleted, 2: values in
+//!              conflict)
 //! by parent    records that hang on another, sorted by parent then id: u32
 //! by day       records that have a day, sorted by day then id: u32
 //! ends         per string the end of its bytes u32; then per text the end of its postings u32

@@ -58,7 +58,7 @@ struct Held {
 
 impl Held {
     fn entry(&self) -> Entry<'_> {
-        let Facts { deleted, day, parent, number, digest } = &self.facts;
+        let Facts { deleted, day, parent, number, conflict, digest } = &self.facts;
         Entry {
             id: self.record.id,
             kind: &self.record.kind,
@@ -66,6 +66,7 @@ impl Held {
             day: *day,
             parent: *parent,
             number: number.as_deref(),
+            conflict: *conflict,
             digest: *digest,
         }
     }

@@ -149,8 +149,16 @@ impl Record {
     }
 
     /// The names of the fields in which several different values stand.
+    ///
+    /// `deleted` is among them when something was written without seeing that the record was deleted.
     pub fn conflicts(&self) -> impl Iterator<Item = &str> {
-        self.fields.iter().filter(|(_, versions)| differ(versions)).map(|(name, _)| name.as_str())
+        let unseen = self.is_deleted_unseen();
+        let stands = move |name: &str, versions: &[Version]| match name {
+            "deleted_seen" => false,
+            "deleted" if unseen => true,
+            _ => differ(versions),
+        };
+        self.fields.iter().filter(move |(name, versions)| stands(name, versions)).map(|(name, _)| name.as_str())
     }
 }
 
@@ -174,6 +182,11 @@ impl Edit {
     /// The record to which it belongs.
     pub fn id(&self) -> Id {
         self.shown.id
+    }
+
+    /// What had been seen of the record when it was shown.
+    pub(crate) fn seen(&self) -> &Seen {
+        &self.shown.seen
     }
 
     /// What is to be written into a field.
@@ -201,7 +214,7 @@ impl Edit {
     pub fn reversed(&self, after: &Record) -> Self {
         let mut back = Self::of(after);
         if self.shown.fields.is_empty() {
-            back.set(crate::field::DELETED.name(), Value::Bool(true));
+            back.delete();
             return back;
         }
         for field in self.writes.keys() {

@@ -34,6 +34,8 @@ pub struct Entry<'a> {
     pub parent: Option<Id>,
     /// The number of a container as written on it.
     pub number: Option<&'a str>,
+    /// Different values stand in some field.
+    pub conflict: bool,
     /// What had been seen of it.
     pub digest: u64,
 }
@@ -117,6 +119,7 @@ impl Block {
             day: (day != i32::MIN).then_some(day),
             parent: id(16).filter(|parent| *parent != Id::from_bytes([0; 16])),
             number: u32_at(entry, 44).and_then(|place| self.text(place)),
+            conflict: entry[54] & 2 == 2,
             digest: u64::from_le_bytes(entry[32..40].try_into().ok()?),
         })
     }

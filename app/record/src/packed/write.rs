@@ -102,7 +102,8 @@ fn put_entry(out: &mut Vec<u8>, record: &Record, facts: &Facts, strings: &String
     put(out, fits(row_end));
     let kind = u16::try_from(kind).expect("a block has fewer than 65,536 kinds");
     out.extend_from_slice(&kind.to_le_bytes());
-    out.extend_from_slice(&u16::from(facts.deleted).to_le_bytes());
+    let flags = u16::from(facts.deleted) | u16::from(facts.conflict) << 1;
+    out.extend_from_slice(&flags.to_le_bytes());
 }
 
 fn rows(records: &[&Record], strings: &Strings) -> (Vec<u8>, Vec<usize>) {
