@@ -203,7 +203,7 @@ impl Logbook {
     /// The edit that deletes a record.
     pub(crate) fn deletion(&self, id: Id, kind: Kind) -> Edit {
         let mut edit = self.edit(id, kind, None);
-        edit.put(&record::field::DELETED, &true);
+        edit.delete();
         edit
     }
 

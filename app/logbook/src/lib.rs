@@ -26,6 +26,7 @@ pub mod open;
 pub mod places;
 mod prefill;
 mod recent;
+mod sample;
 pub mod search;
 pub mod setup;
 mod site;

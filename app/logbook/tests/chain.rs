@@ -1,0 +1,228 @@
+//! The main job through the driver, over ports answered from memory: every name and place is invented.
+
+mod world;
+
+use logbook::form::ContentForm;
+use logbook::view::{Mark, Next};
+use logbook::{SaveFault, Selection};
+use ports::files::Left;
+use ports::memory::block_on;
+use ports::store::StoreFault;
+use world::{Tab, ids, saving};
+
+fn content(group: &str, count: &str) -> ContentForm {
+    ContentForm { group: group.into(), count_kind: "exact".into(), count: count.into(), ..ContentForm::default() }
+}
+
+/// A first catch: Tarn Abbot, three hover flies in the first vial.
+fn first_catch(tab: &Tab) -> logbook::form::CatchForm {
+    let mut form = tab.read(|book| book.new_catch(tab.now()));
+    form.site = "Mill Meadow".into();
+    form.method = "hand_net".into();
+    form.open = false;
+    form.place.latitude = Some(47.613_84);
+    form.place.longitude = Some(12.304_27);
+    form.place.radius = "8".into();
+    form.containers[0].contents = vec![content("Hover flies", "3")];
+    form
+}
+
+fn save(tab: &Tab, form: &logbook::form::CatchForm) -> logbook::Saved {
+    let deed = tab.read(|book| book.save_catch(form, &saving(tab), &mut ids(tab))).expect("the span can be read");
+    block_on(tab.driver.save(deed)).expect("saved")
+}
+
+#[test]
+fn a_catch_is_there_after_the_page_was_killed() {
+    let phone = world::phone(1);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    drop(tab);
+    let again = Tab::open(&phone);
+    let start = again.read(|book| book.start(again.now()));
+    assert_eq!((start.events, start.tally.containers, start.only_here), (1, 1, 1));
+    let line = &start.newest[0];
+    assert_eq!((line.site.as_str(), line.numbers[0].first.as_str()), ("Mill Meadow", "0001"));
+    assert_eq!(line.collectors, ["I. Varga"]);
+}
+
+#[test]
+fn a_repeat_catch_is_filled_but_for_its_host() {
+    let phone = world::phone(2);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    let mut form = first_catch(&tab);
+    form.host.relation = "flower".into();
+    form.host.thing = "Heracleum sphondylium".into();
+    save(&tab, &form);
+    phone.clock.advance(20 * 60_000);
+    let next = tab.read(|book| book.new_catch(tab.now()));
+    assert_eq!((next.site.as_str(), next.method.as_str()), ("Mill Meadow", "hand_net"));
+    assert_eq!(next.containers[0].first, "IV27-0002");
+    assert!(next.host.is_empty());
+    assert!(next.collectors[0].there);
+    let offers = tab.read(|book| book.offers(&next));
+    assert_eq!(offers.groups[0].text, "Hover flies");
+}
+
+#[test]
+fn a_full_disk_is_told_and_nothing_is_lost() {
+    let phone = world::phone(3);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    phone.disk.fail(ports::memory::store::Fault::Full);
+    let form = first_catch(&tab);
+    let deed = tab.read(|book| book.save_catch(&form, &saving(&tab), &mut ids(&tab))).expect("the span can be read");
+    assert_eq!(block_on(tab.driver.save(deed)).err(), Some(SaveFault::Store(StoreFault::Full)));
+    assert_eq!(tab.read(|book| book.start(tab.now()).events), 0);
+    phone.disk.heal();
+    save(&tab, &form);
+    assert_eq!(tab.read(|book| book.start(tab.now()).events), 1);
+}
+
+#[test]
+fn a_deleted_event_comes_back_with_its_containers() {
+    let phone = world::phone(4);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let id = tab.read(|book| book.start(tab.now()).newest[0].id);
+    let gone = block_on(tab.driver.save(tab.read(|book| book.delete_event(id)))).expect("deleted");
+    assert_eq!(tab.read(|book| book.start(tab.now()).events), 0);
+    block_on(tab.driver.save(gone.undo)).expect("undone");
+    let start = tab.read(|book| book.start(tab.now()));
+    assert_eq!((start.events, start.tally.containers), (1, 1));
+}
+
+#[test]
+fn a_day_travels_to_the_desk_and_back_without_change() {
+    let phone = world::phone(5);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let day = tab.read(|book| book.start(tab.now()).today);
+    let out = block_on(tab.driver.prepare(Selection::Day(day))).expect("a day with one event");
+    assert_eq!((out.counts.events, out.counts.containers, out.counts.persons), (1, 1, 1));
+    assert!(block_on(tab.driver.has_left(&out, &Left::Shared)).expect("noted"));
+    assert_eq!(tab.read(|book| book.start(tab.now()).only_here), 0);
+
+    let desk = Tab::open(&world::phone(6));
+    let preview = block_on(desk.driver.plan_import(out.file.clone())).expect("a whole file");
+    assert_eq!((preview.events.added, preview.counts.changed), (1, 0));
+    block_on(desk.driver.accept(preview)).expect("imported");
+    let there = desk.read(|book| book.day(day));
+    assert_eq!(there.events[0].numbers[0].first, "0001");
+    let again = block_on(desk.driver.plan_import(out.file)).expect("the same file");
+    assert_eq!((again.counts.added, again.counts.changed), (0, 0));
+    assert_eq!(desk.read(|book| book.start(desk.now()).only_here), 0, "what came in a file is not only here");
+}
+
+#[test]
+fn a_download_counts_only_once_a_copy_is_elsewhere() {
+    let phone = world::phone(7);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let out = block_on(tab.driver.prepare(Selection::All)).expect("one event");
+    assert!(!block_on(tab.driver.has_left(&out, &Left::Downloaded)).expect("noted"));
+    assert_eq!(tab.read(|book| book.start(tab.now()).only_here), 1);
+    let waiting = block_on(tab.driver.downloads_waiting()).expect("read");
+    block_on(tab.driver.copy_is_elsewhere(&waiting[0].name)).expect("noted");
+    assert_eq!(tab.read(|book| book.start(tab.now()).only_here), 0);
+}
+
+#[test]
+fn an_import_can_be_taken_back_and_what_was_edited_since_stays() {
+    let phone = world::phone(8);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let out = block_on(tab.driver.prepare(Selection::All)).expect("one event");
+    let desk = Tab::open(&world::phone(9));
+    desk.name("D. Okoro");
+    let mut own = first_catch(&desk);
+    own.site = "Kestrel Wood".into();
+    save(&desk, &own);
+    let preview = block_on(desk.driver.plan_import(out.file)).expect("whole");
+    block_on(desk.driver.accept(preview)).expect("imported");
+    assert_eq!(desk.read(|book| book.start(desk.now()).events), 2);
+    block_on(desk.driver.undo_import()).expect("taken back");
+    let start = desk.read(|book| book.start(desk.now()));
+    assert_eq!((start.events, start.newest[0].site.as_str()), (1, "Kestrel Wood"));
+}
+
+#[test]
+fn two_tabs_never_write_under_one_session() {
+    let phone = world::phone(10);
+    let first = Tab::open(&phone);
+    first.name("I. Varga");
+    save(&first, &first_catch(&first));
+    let second = Tab::open(&phone);
+    save(&second, &first_catch(&second));
+    phone.hall.pump();
+    assert_eq!(first.read(|book| book.start(first.now()).events), 2, "the first tab follows");
+    save(&first, &first_catch(&first));
+    phone.hall.pump();
+    assert_eq!(second.read(|book| book.start(second.now()).events), 3);
+    let numbers: Vec<String> = second
+        .read(|book| book.day(book.start(second.now()).today))
+        .events
+        .iter()
+        .map(|line| line.numbers[0].first.clone())
+        .collect();
+    assert_eq!(numbers.len(), 3);
+}
+
+#[test]
+fn many_saves_are_folded_and_nothing_is_lost() {
+    let phone = world::phone(11);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    for _ in 0..450 {
+        let mut form = tab.read(|book| book.new_catch(tab.now()));
+        form.site = "Mill Meadow".into();
+        save(&tab, &form);
+    }
+    assert!(phone.disk.with("own", |book| book.journal.len()) < 400, "the journal was folded");
+    let again = Tab::open(&phone);
+    assert_eq!(again.read(|book| book.start(again.now()).events), 450);
+    let Next::Number(next) = again.read(logbook::Logbook::next_number) else { panic!("a number is proposed") };
+    assert_eq!(next.run, "0451");
+}
+
+#[test]
+fn writing_up_later_stamps_neither_place_nor_hour() {
+    let phone = world::phone(12);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    let mut form = first_catch(&tab);
+    form.caught_otherwise();
+    form.caught.clock = "10:05".into();
+    assert!(form.place.coordinates().is_none());
+    save(&tab, &form);
+    let line = tab.read(|book| book.start(tab.now()).newest[0].clone());
+    assert_eq!(line.clock, "10:05");
+    assert!(line.marks.contains(&Mark::Coordinates));
+}
+
+#[test]
+fn only_what_was_changed_is_written() {
+    let phone = world::phone(13);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let id = tab.read(|book| book.start(tab.now()).newest[0].id);
+    let mut form = tab.read(|book| book.catch_of(id)).expect("a saved event");
+    form.weather = "sunny".into();
+    let saved = save(&tab, &form);
+    assert_eq!(saved.records.len(), 1, "the containers and the site were not touched");
+    let record = tab.read(|book| book.record(id)).expect("there");
+    let newest = record
+        .fields
+        .values()
+        .flatten()
+        .filter(|version| version.dot.number == saved.records[0].seen.of(&version.dot.replica))
+        .count();
+    assert_eq!(newest, 1);
+}
