@@ -1,0 +1,226 @@
+//! Shaping: words in, glyphs with their advances and ink out; each distinct word is shaped once.
+//!
+//! **Units**: everything here is in em (the type size), so that one shaping serves all sizes.
+
+use crate::fonts::{Fonts, chain};
+use crate::text::{Run, Token};
+use rustybuzz::{Face, UnicodeBuffer};
+use std::collections::HashMap;
+use std::rc::Rc;
+
+/// One glyph of a stretch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Glyph {
+    /// Its number in the font.
+    pub id: u16,
+    /// How far the pen moves, em.
+    pub advance: f32,
+    /// How far the glyph stands from the pen to the right, em.
+    pub right: f32,
+    /// How far upwards, em.
+    pub up: f32,
+    /// Where its letters begin in the text, in bytes.
+    pub start: usize,
+    /// Where they end.
+    pub end: usize,
+}
+
+/// Where ink lies around a pen at 0, em; `up` and `down` count away from the baseline.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Ink {
+    pub(crate) left: f32,
+    pub(crate) right: f32,
+    pub(crate) up: f32,
+    pub(crate) down: f32,
+}
+
+impl Ink {
+    pub(crate) fn joined(self, other: Self, moved: f32) -> Self {
+        Self {
+            left: self.left.min(other.left + moved),
+            right: self.right.max(other.right + moved),
+            up: self.up.max(other.up),
+            down: self.down.max(other.down),
+        }
+    }
+}
+
+/// Text in one face, shaped.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Stretch {
+    pub(crate) face: usize,
+    pub(crate) text: String,
+    pub(crate) glyphs: Vec<Glyph>,
+}
+
+/// A word or a part of one, shaped.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Shaped {
+    pub(crate) stretches: Vec<Stretch>,
+    pub(crate) advance: f32,
+    pub(crate) ink: Ink,
+    /// Letters that no font has.
+    pub(crate) missing: Vec<char>,
+}
+
+/// A token, shaped.
+pub(crate) struct Word {
+    /// Within a line.
+    pub(crate) inside: Extent,
+    /// At the end of a line that is broken after it.
+    pub(crate) at_break: Extent,
+    pub(crate) glad: bool,
+    pub(crate) space: Rc<Shaped>,
+}
+
+/// Shaped parts in a row.
+#[derive(Clone, Default)]
+pub(crate) struct Extent {
+    pub(crate) parts: Vec<Rc<Shaped>>,
+    pub(crate) advance: f32,
+    pub(crate) ink: Ink,
+}
+
+/// Sets labels in the given fonts and remembers the words it has shaped.
+pub struct Setter<'f> {
+    pub(crate) fonts: &'f Fonts,
+    pub(crate) faces: Vec<Face<'f>>,
+    shaped: [HashMap<String, Rc<Shaped>>; 2],
+    buffer: Option<UnicodeBuffer>,
+}
+
+impl<'f> Setter<'f> {
+    /// A setter in these fonts.
+    pub fn new(fonts: &'f Fonts) -> Self {
+        Self { fonts, faces: fonts.faces(), shaped: Default::default(), buffer: Some(UnicodeBuffer::new()) }
+    }
+
+    pub(crate) fn word(&mut self, token: &Token) -> Word {
+        let inside = self.extent(&token.runs);
+        let at_break = if token.gap.instead { self.extent(&token.at_break()) } else { inside.clone() };
+        let space = self.part(&Run { text: " ".to_owned(), italic: token.gap.italic });
+        Word { inside, at_break, glad: token.gap.glad, space }
+    }
+
+    fn extent(&mut self, runs: &[Run]) -> Extent {
+        let mut extent = Extent::default();
+        for run in runs {
+            let part = self.part(run);
+            extent.ink = extent.ink.joined(part.ink, extent.advance);
+            extent.advance += part.advance;
+            extent.parts.push(part);
+        }
+        extent
+    }
+
+    fn part(&mut self, run: &Run) -> Rc<Shaped> {
+        let known = &self.shaped[usize::from(run.italic)];
+        if let Some(shaped) = known.get(&run.text) {
+            return Rc::clone(shaped);
+        }
+        let shaped = Rc::new(self.shape(run));
+        self.shaped[usize::from(run.italic)].insert(run.text.clone(), Rc::clone(&shaped));
+        shaped
+    }
+
+    fn shape(&mut self, run: &Run) -> Shaped {
+        let mut shaped = Shaped::default();
+        for (face, text) in self.by_face(run, &mut shaped.missing) {
+            let glyphs = self.glyphs(face, &text);
+            for glyph in &glyphs {
+                shaped.ink = shaped.ink.joined(self.ink(face, glyph), shaped.advance);
+                shaped.advance += glyph.advance;
+            }
+            shaped.stretches.push(Stretch { face, text, glyphs });
+        }
+        shaped
+    }
+
+    /// Cuts a text where another font must help out; letters that none has stay in the first and are named.
+    fn by_face(&mut self, run: &Run, missing: &mut Vec<char>) -> Vec<(usize, String)> {
+        let mut pieces: Vec<(usize, String)> = Vec::new();
+        for cluster in clusters(&run.text) {
+            let face = self.face_of(cluster, run.italic);
+            if face.is_none() {
+                missing.extend(cluster.chars().find(|letter| !self.any_has(*letter)).or(cluster.chars().next()));
+            }
+            let face = face.or(chain(run.italic, self.faces.len()).next()).expect("there is a first font");
+            match pieces.last_mut() {
+                Some((last, text)) if *last == face => text.push_str(cluster),
+                _ => pieces.push((face, cluster.to_owned())),
+            }
+        }
+        pieces
+    }
+
+    fn any_has(&self, letter: char) -> bool {
+        self.faces.iter().any(|face| face.glyph_index(letter).is_some())
+    }
+
+    fn face_of(&mut self, cluster: &str, italic: bool) -> Option<usize> {
+        chain(italic, self.faces.len()).find(|face| self.can_set(*face, cluster))
+    }
+
+    /// A letter with its marks may have one glyph where its parts have none, so only shaping can tell.
+    fn can_set(&mut self, face: usize, cluster: &str) -> bool {
+        let mut letters = cluster.chars();
+        match (letters.next(), letters.next()) {
+            (Some(only), None) => self.faces[face].glyph_index(only).is_some(),
+            _ => self.glyphs(face, cluster).iter().all(|glyph| glyph.id != 0),
+        }
+    }
+
+    fn glyphs(&mut self, face: usize, text: &str) -> Vec<Glyph> {
+        let mut buffer = self.buffer.take().unwrap_or_default();
+        buffer.push_str(text);
+        buffer.set_direction(rustybuzz::Direction::LeftToRight);
+        buffer.guess_segment_properties();
+        let set = rustybuzz::shape(&self.faces[face], &[], buffer);
+        let em = 1.0 / self.faces[face].units_per_em() as f32;
+        let starts: Vec<usize> = set.glyph_infos().iter().map(|info| info.cluster as usize).collect();
+        let glyph = |(index, (info, at)): (usize, (&rustybuzz::GlyphInfo, &rustybuzz::GlyphPosition))| Glyph {
+            id: u16::try_from(info.glyph_id).unwrap_or(0),
+            advance: at.x_advance as f32 * em,
+            right: at.x_offset as f32 * em,
+            up: at.y_offset as f32 * em,
+            start: starts[index],
+            end: starts[index..].iter().copied().find(|start| *start > starts[index]).unwrap_or(text.len()),
+        };
+        let glyphs = set.glyph_infos().iter().zip(set.glyph_positions()).enumerate().map(glyph).collect();
+        self.buffer = Some(set.clear());
+        glyphs
+    }
+
+    /// The ink of one glyph from its pen; a space has none.
+    fn ink(&self, face: usize, glyph: &Glyph) -> Ink {
+        let Some(bounds) = self.faces[face].glyph_bounding_box(rustybuzz::ttf_parser::GlyphId(glyph.id)) else {
+            return Ink::default();
+        };
+        let em = 1.0 / self.faces[face].units_per_em() as f32;
+        Ink {
+            left: f32::from(bounds.x_min) * em + glyph.right,
+            right: f32::from(bounds.x_max) * em + glyph.right,
+            up: f32::from(bounds.y_max) * em + glyph.up,
+            down: -(f32::from(bounds.y_min) * em + glyph.up),
+        }
+    }
+}
+
+/// Letters with the marks that stand on them.
+fn clusters(text: &str) -> impl Iterator<Item = &str> {
+    let mut rest = text;
+    std::iter::from_fn(move || {
+        let first = rest.chars().next()?.len_utf8();
+        let end = rest[first..].find(|letter| !is_mark(letter)).map_or(rest.len(), |marks| first + marks);
+        let (cluster, after) = rest.split_at(end);
+        rest = after;
+        Some(cluster)
+    })
+}
+
+/// Combining marks that fonts of European scripts have.
+/// **Source**: Unicode 17 code charts, the blocks of combining diacritical marks.
+fn is_mark(letter: char) -> bool {
+    matches!(letter, '\u{300}'..='\u{36f}' | '\u{483}'..='\u{489}' | '\u{1ab0}'..='\u{1aff}' | '\u{1dc0}'..='\u{1dff}')
+        || matches!(letter, '\u{20d0}'..='\u{20ff}' | '\u{fe20}'..='\u{fe2f}')
+}
