@@ -50,7 +50,8 @@ impl Logbook {
     }
 
     fn map_of(&self, events: &[EventLine]) -> Option<DayMap> {
-        let placed: Vec<(&EventLine, Position)> = events.iter().filter_map(|line| Some((line, self.position_of(line)?))).collect();
+        let placed: Vec<(&EventLine, Position)> =
+            events.iter().filter_map(|line| Some((line, self.position_of(line)?))).collect();
         let positions: Vec<Position> = placed.iter().map(|(_, position)| *position).collect();
         let frame = place::frame::frame(&positions, WIDTH, HEIGHT)?;
         let spots = frame.spots.iter().map(|spot| Spot {
@@ -77,7 +78,9 @@ fn by_method(events: &[EventLine]) -> Vec<Bar<Method>> {
     for method in events.iter().filter_map(|line| line.method.clone()) {
         *counts.entry((method.code, method.text)).or_default() += 1;
     }
-    let bars = bars(counts).into_iter().map(|bar| Bar { of: Method { code: bar.of.0, text: bar.of.1, ..Method::default() }, count: bar.count });
+    let bars = bars(counts)
+        .into_iter()
+        .map(|bar| Bar { of: Method { code: bar.of.0, text: bar.of.1, ..Method::default() }, count: bar.count });
     bars.collect()
 }
 

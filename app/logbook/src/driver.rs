@@ -5,6 +5,7 @@
 
 use crate::book::{Book, Enacted, Logbook, ReadOnly, State};
 use crate::deed::Deed;
+use crate::exchange::LEFT;
 use crate::setup::DeviceSettings;
 use ports::store::{Damaged, JournalKey, SegmentKey, StoreFault, Swap};
 use ports::tabs::Word;
@@ -144,7 +145,11 @@ impl<H: Held> Driver<H> {
 
     /// Damage in one block stays in that block: it is moved aside, where nothing deletes it. What a newer version wrote
     /// is left where it is.
-    async fn note_or_set_aside(&self, taken: Result<(), record::packed::Damage>, what: Damaged) -> Result<(), StoreFault> {
+    async fn note_or_set_aside(
+        &self,
+        taken: Result<(), record::packed::Damage>,
+        what: Damaged,
+    ) -> Result<(), StoreFault> {
         match taken {
             Ok(()) => Ok(()),
             Err(record::packed::Damage::Newer(found)) => Err(StoreFault::Newer { found }),
@@ -253,7 +258,9 @@ impl<H: Held> Driver<H> {
         }
         let mut known = BTreeSet::new();
         for (key, bytes) in store.journal(None).await? {
-            damaged.extend(shelf.add_row(bytes, row_key(&key)).err().map(|damage| (damage, Damaged::Journal(key.clone()))));
+            damaged.extend(
+                shelf.add_row(bytes, row_key(&key)).err().map(|damage| (damage, Damaged::Journal(key.clone()))),
+            );
             known.insert(key);
         }
         self.held.change(|book| {
@@ -372,7 +379,7 @@ impl Logbook {
             if let Ok(author) = serde_json::from_slice::<Author>(bytes) {
                 self.note_author(Replica::new(replica), author);
             }
-        } else if name.starts_with("left/") {
+        } else if name == LEFT {
             if let Ok(left) = Marks::open(bytes) {
                 self.marks.merge(&left);
             }

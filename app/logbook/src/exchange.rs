@@ -4,6 +4,7 @@ mod incoming;
 mod outgoing;
 
 pub use incoming::{Counts, Difference, Imported, Preview, Doubled};
+pub(crate) use outgoing::LEFT;
 pub use outgoing::{OutCounts, Outgoing, Waiting};
 
 use crate::driver::SaveFault;

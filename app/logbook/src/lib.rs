@@ -9,6 +9,7 @@ pub mod book;
 mod caches;
 pub mod catch;
 pub mod codes;
+pub mod conflict;
 mod day;
 pub mod deed;
 pub mod driver;

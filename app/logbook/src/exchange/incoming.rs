@@ -1,6 +1,7 @@
 //! What comes in: a file read and compared by the courier, shown before anything is written, then written whole.
 
 use super::ExchangeFault;
+use super::outgoing::LEFT;
 use crate::book::{Logbook, author_name, to_json};
 use crate::driver::{Driver, Held, SaveFault};
 use crate::moment::{self, Day};
@@ -114,7 +115,9 @@ impl<H: Held> Driver<H> {
     }
 
     async fn planned(&self, file: &[u8]) -> Result<Box<Plan>, ExchangeFault> {
-        let ask = |book: &Logbook| Question::Plan { book: book.book().name().to_owned(), file: file.to_vec(), most: BLOCK }.about(&book.shelf);
+        let ask = |book: &Logbook| {
+            Question::Plan { book: book.book().name().to_owned(), file: file.to_vec(), most: BLOCK }.about(&book.shelf)
+        };
         match self.ask(self.held.read(ask)).await? {
             Answer::Plan(plan) => Ok(plan),
             Answer::Refused(refusal) => Err(ExchangeFault::Refused(refusal)),
@@ -141,12 +144,16 @@ impl<H: Held> Driver<H> {
 
     async fn accept_in_turn(&self, preview: Preview) -> Result<Imported, ExchangeFault> {
         self.hold_the_lock().await.map_err(ExchangeFault::Save)?;
-        let stands = self.held.read(|book| book.shelf.stands_on(&preview.plan.fold) && book.shelf.waiting() == preview.waiting());
+        let stands = self
+            .held
+            .read(|book| book.shelf.stands_on(&preview.plan.fold) && book.shelf.waiting() == preview.waiting());
         let plan = if stands { preview.plan } else { self.planned(&preview.file).await? };
-        let stamp = self.ports.time.now().unix_ms;
-        let authors = plan.summary.header.replicas.iter().map(|(replica, author)| (author_name(replica), to_json(author)));
+        let authors =
+            plan.summary.header.replicas.iter().map(|(replica, author)| (author_name(replica), to_json(author)));
         let mut marks: Vec<(String, Vec<u8>)> = authors.collect();
-        marks.push((format!("left/{stamp}"), plan.marks.pack()));
+        let mut left = self.held.read(|book| book.marks.clone());
+        left.merge(&plan.marks);
+        marks.push((LEFT.to_owned(), left.pack()));
         marks.push((UNDO.to_owned(), plan.undo.pack()));
         let imported = Imported {
             counts: preview.counts,
@@ -177,7 +184,9 @@ impl<H: Held> Driver<H> {
         self.held.change(Logbook::end_session);
         self.hold_the_lock().await.map_err(ExchangeFault::Save)?;
         let marks = self.ports.store.marks().await.map_err(saved)?;
-        let Some((_, undo)) = marks.into_iter().find(|(name, _)| name == UNDO) else { return Err(ExchangeFault::Empty) };
+        let Some((_, undo)) = marks.into_iter().find(|(name, _)| name == UNDO) else {
+            return Err(ExchangeFault::Empty);
+        };
         let now = self.ports.time.now();
         let question = self.held.change(|book| {
             let dot = book.next_dot();
@@ -218,7 +227,12 @@ impl Logbook {
         let day = |number: Option<&i32>| number.and_then(|number| moment::day_from_number(*number));
         let days = day(summary.days.keys().next()).zip(day(summary.days.keys().next_back()));
         Preview {
-            author: Author { device: header.device.clone(), person: header.person.clone(), app: header.app.clone(), ..Author::default() },
+            author: Author {
+                device: header.device.clone(),
+                person: header.person.clone(),
+                app: header.app.clone(),
+                ..Author::default()
+            },
             written: header.written.clone(),
             records: counts.added + counts.changed + counts.deleted + counts.known,
             days,
@@ -237,16 +251,25 @@ impl Logbook {
 
     /// The events that would be added, in order of time; their containers and sites are not here yet.
     fn added_lines(&self, plan: &Plan, after: &After) -> Vec<EventLine> {
-        let events = plan.summary.added.iter().filter_map(|id| after.record(*id)).filter(|record| record.kind == Kind::Event);
+        let events =
+            plan.summary.added.iter().filter_map(|id| after.record(*id)).filter(|record| record.kind == Kind::Event);
         let mut events: Vec<Record> = events.take(LISTED).collect();
         events.sort_by_key(crate::start::begin);
-        let containers: Vec<Record> = plan.summary.added.iter().filter_map(|id| after.record(*id)).filter(|record| record.kind == Kind::Container).collect();
+        let containers: Vec<Record> = plan
+            .summary
+            .added
+            .iter()
+            .filter_map(|id| after.record(*id))
+            .filter(|record| record.kind == Kind::Container)
+            .collect();
         let line = |(index, record): (usize, &Record)| {
             let mut line = self.line(record, index + 1);
             let site = record.get(&event::SITE).and_then(|id| after.record(id)).and_then(|site| site.get(&site::NAME));
             line.site = site.unwrap_or(line.site);
-            let own: Vec<&Record> = containers.iter().filter(|container| container.get(&container::EVENT) == Some(record.id)).collect();
-            let numbers: Vec<String> = own.iter().filter_map(|container| Some(container.get(&container::NUMBER)?.text)).collect();
+            let own: Vec<&Record> =
+                containers.iter().filter(|container| container.get(&container::EVENT) == Some(record.id)).collect();
+            let numbers: Vec<String> =
+                own.iter().filter_map(|container| Some(container.get(&container::NUMBER)?.text)).collect();
             line.numbers = self.spans(&numbers);
             line.containers = own.len();
             line.marks.retain(|mark| matches!(mark, crate::view::Mark::Nothing | crate::view::Mark::Open));
@@ -256,11 +279,14 @@ impl Logbook {
     }
 
     fn differences(&self, plan: &Plan, after: &After) -> Vec<Difference> {
-        let in_conflict: BTreeSet<(Id, &str)> = plan.summary.conflicts.iter().map(|(id, field)| (*id, field.as_str())).collect();
+        let in_conflict: BTreeSet<(Id, &str)> =
+            plan.summary.conflicts.iter().map(|(id, field)| (*id, field.as_str())).collect();
         let mut found = Vec::new();
         for id in &plan.summary.changed {
             let (Some(here), Some(there)) = (self.record(*id), after.record(*id)) else { continue };
-            for field in there.fields.keys().filter(|field| here.shown(field) != there.shown(field) && !in_conflict.contains(&(*id, field.as_str()))) {
+            for field in there.fields.keys().filter(|field| {
+                here.shown(field) != there.shown(field) && !in_conflict.contains(&(*id, field.as_str()))
+            }) {
                 found.push(self.difference(&here, field, there.shown(field).cloned()));
             }
             if found.len() >= LISTED {
@@ -275,7 +301,8 @@ impl Logbook {
             let here = self.record(*id)?;
             let there = after.record(*id)?;
             let own: Vec<&Value> = here.fields.get(field).into_iter().flatten().map(|version| &version.value).collect();
-            let theirs = there.fields.get(field)?.iter().map(|version| &version.value).find(|value| !own.contains(value));
+            let theirs =
+                there.fields.get(field)?.iter().map(|version| &version.value).find(|value| !own.contains(value));
             Some(self.difference(&here, field, theirs.filter(|value| !value.is_null()).cloned()))
         };
         plan.summary.conflicts.iter().take(LISTED).filter_map(difference).collect()

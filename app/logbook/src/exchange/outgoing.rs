@@ -52,7 +52,9 @@ pub struct Waiting {
     pub records: usize,
 }
 
-const LEFT: &str = "left/";
+/// The row of what has left the device.
+pub(crate) const LEFT: &str = "left";
+/// Rows of downloads, by the file's name.
 const WAITING: &str = "waiting/";
 
 impl Logbook {
@@ -117,7 +119,11 @@ impl<H: Held> Driver<H> {
     pub async fn prepare(&self, selection: Selection) -> Result<Outgoing, ExchangeFault> {
         let now = self.ports.time.now();
         let (counts, name, question) = self.held.read(|book| {
-            let ask = Question::Write { header: book.header(now), selection: selection.of_shelf(), marks: book.marks.clone() };
+            let ask = Question::Write {
+                header: book.header(now),
+                selection: selection.of_shelf(),
+                marks: book.marks.clone(),
+            };
             (book.outgoing_counts(&selection), book.file_name(&selection, now), ask.about(&book.shelf))
         });
         let Answer::Written { file, marks, .. } = self.ask(question).await? else { return Err(ExchangeFault::Garbled) };
@@ -133,15 +139,15 @@ impl<H: Held> Driver<H> {
     ///
     /// **Errors**: the mark could not be written; the file is then counted as still only here.
     pub async fn has_left(&self, outgoing: &Outgoing, left: &Left) -> Result<bool, StoreFault> {
-        let (under, counts) = match left {
-            Left::Shared | Left::ReadBack => (LEFT, true),
-            Left::Downloaded => (WAITING, false),
-            Left::Cancelled | Left::Refused(_) => return Ok(false),
-        };
-        let stamp = self.ports.time.now().unix_ms;
-        let name = if counts { format!("{LEFT}{stamp}") } else { format!("{under}{}", outgoing.file.name) };
-        let bytes = outgoing.marks.pack();
-        self.write_marks(vec![(name, bytes)], Vec::new()).await.map(|()| counts)
+        match left {
+            Left::Shared | Left::ReadBack => self.mark_left(&outgoing.marks, None).await.map(|()| true),
+            Left::Downloaded => {
+                let waiting = (format!("{WAITING}{}", outgoing.file.name), outgoing.marks.pack());
+                let swap = Swap { marks_in: vec![waiting], ..Swap::default() };
+                self.ports.store.swap(swap).await.map(|()| false)
+            }
+            Left::Cancelled | Left::Refused(_) => Ok(false),
+        }
     }
 
     /// The downloads of which nobody has said yet that a copy lies elsewhere.
@@ -161,15 +167,24 @@ impl<H: Held> Driver<H> {
         let kept = format!("{WAITING}{name}");
         let marks = self.ports.store.marks().await?;
         let Some((_, bytes)) = marks.into_iter().find(|(known, _)| *known == kept) else { return Ok(()) };
-        let stamp = self.ports.time.now().unix_ms;
-        self.write_marks(vec![(format!("{LEFT}{stamp}"), bytes)], vec![kept]).await
+        match Marks::open(&bytes) {
+            Ok(left) => self.mark_left(&left, Some(kept)).await,
+            Err(_) => Ok(()),
+        }
     }
 
-    /// Writes marks and takes them into the book.
-    async fn write_marks(&self, marks: Vec<(String, Vec<u8>)>, out: Vec<String>) -> Result<(), StoreFault> {
-        let swap = Swap { marks_in: marks.clone(), marks_out: out, ..Swap::default() };
+    /// Writes down what has left the device, in one row with all that had left before.
+    async fn mark_left(&self, left: &Marks, waiting: Option<String>) -> Result<(), StoreFault> {
+        // Another tab may have exported meanwhile.
+        for (name, bytes) in self.ports.store.marks().await? {
+            self.held.change(|book| book.take_mark(&name, &bytes));
+        }
+        let mut all = self.held.read(|book| book.marks.clone());
+        all.merge(left);
+        let row = (LEFT.to_owned(), all.pack());
+        let swap = Swap { marks_in: vec![row.clone()], marks_out: waiting.into_iter().collect(), ..Swap::default() };
         self.ports.store.swap(swap).await?;
-        self.held.change(|book| marks.iter().for_each(|(name, bytes)| book.take_mark(name, bytes)));
+        self.held.change(|book| book.take_mark(&row.0, &row.1));
         Ok(())
     }
 }
