@@ -13,7 +13,7 @@ use wasm_bindgen::JsValue;
 
 /// The fonts in the order that the press expects.
 const FONTS: [&str; 3] =
-    ["fonts/FiraSansCondensed-Regular.ttf", "fonts/FiraSansCondensed-Italic.ttf", "fonts/DejaVuSansCondensed.ttf"];
+    ["fonts/FiraSansCondensed-Regular.ttf", "fonts/FiraSansCondensed-Italic.ttf", "fonts/DejaVuSansCondensed-gaps.ttf"];
 
 /// The worker that sets labels.
 pub struct PressWorker {

@@ -12,7 +12,6 @@ use js_sys::{Function, Object, Promise};
 use ports::tabs::Word;
 use ports::{Later, Tabs};
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -49,7 +48,7 @@ struct Hold {
 #[derive(Default)]
 pub struct BookTabs {
     hold: Rc<Hold>,
-    channels: RefCell<BTreeMap<String, BroadcastChannel>>,
+    channels: RefCell<Vec<BroadcastChannel>>,
     listeners: RefCell<Vec<Listener>>,
 }
 
@@ -155,13 +154,16 @@ impl BookTabs {
         answer.unwrap_or(false)
     }
 
+    /// The channel of a book; one for each, since a second one in this tab would hear the first.
     fn channel(&self, book: &str) -> Option<BroadcastChannel> {
-        let there = self.channels.borrow().get(book).cloned();
-        there.or_else(|| {
-            let channel = BroadcastChannel::new(&lock_name(book)).ok()?;
-            self.channels.borrow_mut().insert(book.to_owned(), channel.clone());
-            Some(channel)
-        })
+        let name = lock_name(book);
+        let mut channels = self.channels.borrow_mut();
+        if let Some(channel) = channels.iter().find(|channel| channel.name() == name) {
+            return Some(channel.clone());
+        }
+        let channel = BroadcastChannel::new(&name).ok()?;
+        channels.push(channel.clone());
+        Some(channel)
     }
 }
 

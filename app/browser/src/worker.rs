@@ -9,7 +9,6 @@ use crate::slot::{Teller, slot};
 use js_sys::{Array, Object, Reflect, Uint8Array};
 use ports::Later;
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
 use std::rc::{Rc, Weak};
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
@@ -42,12 +41,15 @@ pub struct Desk {
 /// A word that somebody waits to hear.
 type Awaited = (&'static str, Teller<Result<(), String>>);
 
+/// The number of a question, and who waits for its answer. They are few: a list finds them quickly.
+type Waiting = (u32, Teller<Result<JsValue, String>>);
+
 /// A worker that runs.
 pub struct Running {
     worker: Worker,
     open: Cell<bool>,
     queue: RefCell<Vec<(Object, Array)>>,
-    answers: RefCell<BTreeMap<u32, Teller<Result<JsValue, String>>>>,
+    answers: RefCell<Vec<Waiting>>,
     word: RefCell<Option<Awaited>>,
     listeners: RefCell<Vec<Listener>>,
 }
@@ -65,7 +67,7 @@ impl Desk {
         self.asked.set(id);
         Reflect::set(&question, &"id".into(), &id.into()).map_err(|error| js::reason(&error))?;
         let (teller, told) = slot();
-        running.answers.borrow_mut().insert(id, teller);
+        running.answers.borrow_mut().push((id, teller));
         match running.open.get() {
             true => running.post(&question, &moved)?,
             false => running.queue.borrow_mut().push((question, moved)),
@@ -156,9 +158,9 @@ impl Running {
             return;
         }
         let id = js::get(message, "id").and_then(|id| id.as_f64()).unwrap_or_default() as u32;
-        let teller = self.answers.borrow_mut().remove(&id);
-        if let Some(teller) = teller {
-            teller.tell(Ok(message.clone()));
+        let mut answers = self.answers.borrow_mut();
+        if let Some(at) = answers.iter().position(|(asked, _)| *asked == id) {
+            answers.swap_remove(at).1.tell(Ok(message.clone()));
         }
     }
 
@@ -182,7 +184,7 @@ impl Running {
         if let Some((_, teller)) = self.word.take() {
             teller.tell(Err(reason.to_owned()));
         }
-        for teller in self.answers.take().into_values() {
+        for (_, teller) in self.answers.take() {
             teller.tell(Err(reason.to_owned()));
         }
     }
