@@ -130,3 +130,6 @@ impl Logbook {
         steps.filter_map(|entry| entry.parent).collect()
     }
 }
+
+#[cfg(test)]
+mod tests;

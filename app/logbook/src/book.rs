@@ -157,9 +157,14 @@ impl Logbook {
         found
     }
 
-    /// The living records of a kind. For kinds of which there are few.
-    pub fn all(&self, kind: &Kind) -> Vec<Record> {
-        self.shelf.by_kind(kind).into_iter().filter_map(|id| self.living(id)).collect()
+    /// The living records of a kind of which there are few (sites, persons, numberings …), ordered by id; decoded once and
+    /// kept until the book changes.
+    pub fn all(&self, kind: &Kind) -> Rc<Vec<Record>> {
+        if let Some(known) = self.caches.few.borrow().get(kind) {
+            return known.clone();
+        }
+        let records = self.shelf.by_kind(kind).into_iter().filter_map(|id| self.living(id)).collect();
+        self.caches.few.borrow_mut().entry(kind.clone()).or_insert(Rc::new(records)).clone()
     }
 
     /// The days with events, in order, and how many each has.

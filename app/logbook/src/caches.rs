@@ -1,13 +1,16 @@
 //! What is worked out once and kept until the book changes.
 
 use crate::search::Links;
-use std::cell::OnceCell;
-use std::collections::BTreeSet;
+use record::{Kind, Record};
+use std::cell::{OnceCell, RefCell};
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// Everything that is worked out lazily.
 #[derive(Default)]
 pub struct Caches {
+    /// The living records of kinds of which there are few.
+    pub(crate) few: RefCell<BTreeMap<Kind, Rc<Vec<Record>>>>,
     /// Numbers that stand twice where that is a fault.
     pub(crate) twice: OnceCell<Rc<BTreeSet<String>>>,
     /// How many containers wait at the bench.

@@ -71,14 +71,19 @@ pub struct ConflictValue {
 impl Logbook {
     /// Everything that is not settled, oldest record first.
     pub fn conflicts(&self) -> Vec<Conflict> {
-        let mut found: Vec<Conflict> = self.shelf.entries().filter(|entry| entry.conflict).flat_map(|entry| self.conflicts_in(entry.id)).collect();
+        let mut found: Vec<Conflict> =
+            self.shelf.entries().filter(|entry| entry.conflict).flat_map(|entry| self.conflicts_in(entry.id)).collect();
         found.sort();
         found
     }
 
     /// What is not settled in an event and its containers.
     pub fn conflicts_of(&self, event: Id) -> Vec<Conflict> {
-        let below = self.shelf.children(event).into_iter().filter(|id| self.shelf.entry(*id).is_some_and(|entry| *entry.kind == Kind::Container));
+        let below = self
+            .shelf
+            .children(event)
+            .into_iter()
+            .filter(|id| self.shelf.entry(*id).is_some_and(|entry| *entry.kind == Kind::Container));
         std::iter::once(event).chain(below).flat_map(|id| self.conflicts_in(id)).collect()
     }
 
@@ -130,7 +135,11 @@ impl Logbook {
 
     fn settle_deletion(&self, record: &Record, deletes: bool) -> Deed {
         let mut edit = Edit::of(record);
-        if deletes { edit.delete() } else { edit.restore() };
+        if deletes {
+            edit.delete()
+        } else {
+            edit.restore()
+        };
         Deed::new(What::Picked, [edit])
     }
 
@@ -194,3 +203,5 @@ fn versions<'a>(record: &'a Record, field: &str) -> &'a [Version] {
     record.fields.get(field).map_or(&[], Vec::as_slice)
 }
 
+#[cfg(test)]
+mod tests;

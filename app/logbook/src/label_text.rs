@@ -71,7 +71,8 @@ impl Logbook {
 
     /// The arrangement of a kind of label: the newest that somebody made, or the usual one.
     fn arrangement(&self, kind: LabelKind) -> Arrangement {
-        let own = self.all(&Kind::Arrangement).into_iter().rev();
+        let arrangements = self.all(&Kind::Arrangement);
+        let own = arrangements.iter().rev();
         let mut own = own.filter(|record| record.get(&arrangement::LABEL).as_deref() == Some(kind.code()));
         let own = own.find_map(|record| serde_json::from_value(record.get(&arrangement::PARTS)?).ok());
         own.unwrap_or_else(|| wording::defaults::arrangement(kind.wording()))
@@ -79,7 +80,8 @@ impl Logbook {
 
     fn parts(&self, container: Option<&Record>, event: Option<&Record>, arrangement: &Arrangement) -> Parts {
         let facts = event.map(|event| self.facts(event)).unwrap_or_default();
-        let own_collector = container.and_then(|record| record.get(&container::COLLECTOR)).and_then(|id| self.person_name(id));
+        let own_collector =
+            container.and_then(|record| record.get(&container::COLLECTOR)).and_then(|id| self.person_name(id));
         let when = container.and_then(|record| record.get(&container::CAUGHT));
         let when = when.or_else(|| event.and_then(|event| event.get(&event::CAUGHT)));
         let own_host = container.and_then(|record| record.get(&container::HOST));
@@ -91,14 +93,19 @@ impl Logbook {
             method: facts.method.as_ref().map(|method| method_words(method, arrangement)).unwrap_or_default(),
             particulars: facts.method.as_ref().map(|method| particulars(method, arrangement)).unwrap_or_default(),
             host: own_host.or_else(|| facts.host.clone()).map(host),
-            number: container.and_then(|record| record.get(&container::NUMBER)).map(|number| number.text).unwrap_or_default(),
+            number: container
+                .and_then(|record| record.get(&container::NUMBER))
+                .map(|number| number.text)
+                .unwrap_or_default(),
             ..place_parts(facts)
         }
     }
 }
 
 fn place_parts(facts: Facts) -> Parts {
-    let metres = |text: String| if text.trim().is_empty() { String::new() } else { format!("{} m", text.trim().trim_end_matches([' ', 'm'])) };
+    let metres = |text: String| {
+        if text.trim().is_empty() { String::new() } else { format!("{} m", text.trim().trim_end_matches([' ', 'm'])) }
+    };
     Parts {
         country: facts.country,
         province: facts.province,

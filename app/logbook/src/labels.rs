@@ -28,7 +28,8 @@ impl Insects {
     /// Counts contents; a container of which nothing was said holds at least one.
     pub fn of(contents: &[ContentView]) -> Self {
         let at_least = contents.iter().map(|line| line.count.unwrap_or(1)).fold(0, u32::saturating_add);
-        let exact = !contents.is_empty() && contents.iter().all(|line| line.count_kind == "exact" && line.count.is_some());
+        let exact =
+            !contents.is_empty() && contents.iter().all(|line| line.count_kind == "exact" && line.count.is_some());
         Self { at_least: if contents.is_empty() { 1 } else { at_least }, exact }
     }
 }
@@ -55,7 +56,8 @@ impl Logbook {
         let insects = self.insects(of);
         LabelKind::BOTH.map(|kind| {
             let LabelText { lines, edited, .. } = self.label_lines(of, kind);
-            let (copies, spare) = if lines.is_empty() { (0, 0) } else { (insects.at_least.saturating_add(spare), spare) };
+            let (copies, spare) =
+                if lines.is_empty() { (0, 0) } else { (insects.at_least.saturating_add(spare), spare) };
             Wanted { kind, copies, spare, lines, edited }
         })
     }

@@ -17,6 +17,8 @@ pub mod exchange;
 pub mod form;
 mod form_of;
 mod label_text;
+#[cfg(test)]
+mod invented;
 pub mod labels;
 mod lines;
 pub mod moment;

@@ -115,7 +115,7 @@ impl Logbook {
         let prefix = Number::read(text)?.prefix;
         let fits = |record: &Record| record.get(&numbering::PREFIX).unwrap_or_default() == prefix;
         let own = self.device().numbering.and_then(|id| self.living(id)).filter(&fits);
-        own.or_else(|| self.all(&Kind::Numbering).into_iter().find(fits)).map(|record| record.id)
+        own.or_else(|| self.all(&Kind::Numbering).iter().cloned().find(fits)).map(|record| record.id)
     }
 
     /// Numbers that stand twice where that is a fault, as they are written.

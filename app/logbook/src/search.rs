@@ -153,19 +153,27 @@ impl Logbook {
         }
         let standing: Vec<Standing> = words.iter().map(|word| self.standing(word)).collect();
         let event_of = |container: &Id| self.shelf.entry(*container).and_then(|entry| entry.parent);
-        let filled: Vec<HashSet<Id>> = standing.iter().map(|word| word.containers.iter().filter_map(event_of).collect()).collect();
+        let filled: Vec<HashSet<Id>> =
+            standing.iter().map(|word| word.containers.iter().filter_map(event_of).collect()).collect();
         let mut events: BTreeSet<Id> = standing.iter().flat_map(|word| word.events.iter().copied()).collect();
-        events.retain(|event| standing.iter().zip(&filled).all(|(word, filled)| word.events.contains(event) || filled.contains(event)));
+        events.retain(|event| {
+            standing.iter().zip(&filled).all(|(word, filled)| word.events.contains(event) || filled.contains(event))
+        });
         let mut containers: BTreeSet<Id> = standing.iter().flat_map(|word| word.containers.iter().copied()).collect();
         containers.retain(|container| {
             let event = event_of(container);
-            standing.iter().all(|word| word.containers.contains(container) || event.is_some_and(|event| word.events.contains(&event)))
+            standing.iter().all(|word| {
+                word.containers.contains(container) || event.is_some_and(|event| word.events.contains(&event))
+            })
         });
         (events.into_iter().rev().collect(), containers.into_iter().rev().collect())
     }
 
     fn standing(&self, word: &str) -> Standing {
-        let referred = [Kind::Site, Kind::Person, Kind::Permit].iter().flat_map(|kind| self.shelf.search_kind(word, kind)).collect::<Vec<_>>();
+        let referred = [Kind::Site, Kind::Person, Kind::Permit]
+            .iter()
+            .flat_map(|kind| self.shelf.search_kind(word, kind))
+            .collect::<Vec<_>>();
         let mut events: HashSet<Id> = self.shelf.search_kind(word, &Kind::Event).into_iter().collect();
         let mut containers: HashSet<Id> = self.shelf.search_kind(word, &Kind::Container).into_iter().collect();
         if !referred.is_empty() {

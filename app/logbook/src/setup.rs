@@ -96,7 +96,10 @@ impl Logbook {
         (!device.asked).then(|| FirstRun {
             name: self.own_name(),
             habit: self.numbering_form(year).habit,
-            examples: crate::codes::HABITS.iter().map(|habit| (*habit, examples(habit, &self.own_name(), year))).collect(),
+            examples: crate::codes::HABITS
+                .iter()
+                .map(|habit| (*habit, examples(habit, &self.own_name(), year)))
+                .collect(),
             second: self.second_device().is_some(),
         })
     }
@@ -119,3 +122,6 @@ impl Logbook {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -51,7 +51,8 @@ impl Logbook {
     pub fn open_lines(&self, now: Moment) -> Vec<OpenLine> {
         let recent = self.recent();
         let events = recent.events.iter().filter(|lately| lately.event.get(&event::OPEN) == Some(true)).map(|lately| self.open_event(&lately.event, now));
-        let traps = self.all(&Kind::Trap).into_iter().filter(|trap| trap.get(&trap::TAKEN_UP) != Some(true)).map(|trap| self.open_trap(&trap, now));
+        let traps = self.all(&Kind::Trap);
+        let traps = traps.iter().filter(|trap| trap.get(&trap::TAKEN_UP) != Some(true)).map(|trap| self.open_trap(trap, now));
         events.chain(traps).collect()
     }
 

@@ -58,14 +58,17 @@ impl Logbook {
     /// Containers that could be meant, the likeliest first.
     pub(super) fn candidates(&self, ids: &[Id]) -> Vec<Candidate> {
         let beside = self.beside(ids);
-        let mut candidates: Vec<(Id, Candidate)> = ids.iter().filter_map(|id| Some((*id, self.candidate(*id, &beside)?))).collect();
+        let mut candidates: Vec<(Id, Candidate)> =
+            ids.iter().filter_map(|id| Some((*id, self.candidate(*id, &beside)?))).collect();
         let newest = candidates.iter().filter_map(|(_, candidate)| candidate.day).max();
         for (_, candidate) in &mut candidates {
             if let Some(years) = newest.zip(candidate.day).map(|(newest, day)| newest.year() - day.year()) {
                 candidate.why = aged(candidate.why, years);
             }
         }
-        candidates.sort_by_key(|(id, candidate)| (candidate.why, candidate.neighbours.is_empty(), std::cmp::Reverse((candidate.day, *id))));
+        candidates.sort_by_key(|(id, candidate)| {
+            (candidate.why, candidate.neighbours.is_empty(), std::cmp::Reverse((candidate.day, *id)))
+        });
         candidates.into_iter().map(|(_, candidate)| candidate).collect()
     }
 
@@ -74,9 +77,9 @@ impl Logbook {
         let (ids, texts): (Vec<Id>, Vec<&str>) = self.numbers_with_ids().unzip();
         let near = number::nearest(typed, texts.iter().copied(), NEAREST);
         let beside = HashSet::new();
-        let near = near.into_iter().filter_map(|near| {
-            Some(Near { container: self.candidate(ids[near.at], &beside)?, reason: near.reason })
-        });
+        let near = near
+            .into_iter()
+            .filter_map(|near| Some(Near { container: self.candidate(ids[near.at], &beside)?, reason: near.reason }));
         near.collect()
     }
 
@@ -102,7 +105,8 @@ impl Logbook {
         let Some(me) = self.device().person else { return Why::Other };
         let number = record.get(&container::NUMBER).unwrap_or_default();
         let numbering = number.numbering.or_else(|| self.numbering_of(&number.text)).and_then(|id| self.living(id));
-        let mut persons: BTreeSet<Id> = numbering.and_then(|numbering| numbering.get(&numbering::PERSON)).into_iter().collect();
+        let mut persons: BTreeSet<Id> =
+            numbering.and_then(|numbering| numbering.get(&numbering::PERSON)).into_iter().collect();
         if persons.is_empty() {
             persons.extend(record.get(&container::COLLECTOR));
         }
@@ -119,8 +123,10 @@ impl Logbook {
 
     /// The numbers just below and above these containers' that were dealt with already.
     fn beside(&self, ids: &[Id]) -> HashSet<Key> {
-        let runs: BTreeSet<u64> = ids.iter().filter_map(|id| Number::read(&self.number_text(*id)?)).map(|number| number.running).collect();
-        let around: BTreeSet<u64> = runs.iter().flat_map(|run| [run.saturating_sub(1), run.saturating_add(1)]).collect();
+        let runs: BTreeSet<u64> =
+            ids.iter().filter_map(|id| Number::read(&self.number_text(*id)?)).map(|number| number.running).collect();
+        let around: BTreeSet<u64> =
+            runs.iter().flat_map(|run| [run.saturating_sub(1), run.saturating_add(1)]).collect();
         let carriers = around.iter().take(8).flat_map(|run| self.carriers(*run));
         carriers.filter(|(id, _)| !self.steps(*id).is_empty()).map(|(_, number)| number.key()).collect()
     }
@@ -140,7 +146,9 @@ fn aged(why: Why, years: i32) -> Why {
 
 /// The running parts of the neighbours of a container, as they would be written.
 fn neighbours(record: &record::Record, beside: &HashSet<Key>) -> Vec<String> {
-    let Some(number) = record.get(&container::NUMBER).and_then(|number| Number::read(&number.text)) else { return Vec::new() };
+    let Some(number) = record.get(&container::NUMBER).and_then(|number| Number::read(&number.text)) else {
+        return Vec::new();
+    };
     let width = number.digits.len();
     let around = [number.running.checked_sub(1), number.running.checked_add(1)];
     let present = around.into_iter().flatten().filter(|run| beside.contains(&Key { running: *run, ..number.key() }));

@@ -28,7 +28,8 @@ impl Logbook {
     /// part of the prefix was typed it is for the person to say, even of one.
     pub(super) fn called(&self, typed: &str) -> Called {
         let Some(last) = last_digit(typed) else { return Called::None };
-        let (ids, texts): (Vec<Id>, Vec<&str>) = self.numbers_with_ids().filter(|(_, text)| may_end_in(text, last)).unzip();
+        let (ids, texts): (Vec<Id>, Vec<&str>) =
+            self.numbers_with_ids().filter(|(_, text)| may_end_in(text, last)).unzip();
         let of = |found: Vec<usize>| found.into_iter().map(|at| ids[at]).collect::<Vec<Id>>();
         match number::matches(typed, texts.iter().copied()) {
             Matches::None => Called::None,
@@ -77,7 +78,9 @@ enum Head {
 
 fn part_of_head<'a>(typed: &str, mut found: impl Iterator<Item = &'a str>) -> Head {
     let head = Number::read(typed).map(|number| number.key().head).unwrap_or_default();
-    if head.chars().all(|sign| sign.is_ascii_digit()) && !typed.contains(|sign: char| !sign.is_alphanumeric() && !sign.is_whitespace()) {
+    if head.chars().all(|sign| sign.is_ascii_digit())
+        && !typed.contains(|sign: char| !sign.is_alphanumeric() && !sign.is_whitespace())
+    {
         return Head::NotTyped;
     }
     let part = found.any(|text| {

@@ -59,7 +59,9 @@ impl Logbook {
             Value::Null => Said::Empty,
             Value::Bool(true) if field == "deleted" => Said::Deleted,
             Value::Bool(flag) => Said::Flag(*flag),
-            Value::Object(members) if members.len() == 1 && members.get("unknown") == Some(&Value::Bool(true)) => Said::Unknown,
+            Value::Object(members) if members.len() == 1 && members.get("unknown") == Some(&Value::Bool(true)) => {
+                Said::Unknown
+            }
             _ => self.typed(kind, field, value).unwrap_or_else(|| plain(value)),
         }
     }
@@ -80,10 +82,14 @@ impl Logbook {
             "method" => read(value).map(Said::Method),
             "host" => read(value).map(Said::Host),
             "killed" | "kept" => read(value).map(Said::Fluid),
-            "number" if *kind == Kind::Container => read(value).map(|number: Number| Said::Number(plate_of("vial", &number.text))),
+            "number" if *kind == Kind::Container => {
+                read(value).map(|number: Number| Said::Number(plate_of("vial", &number.text)))
+            }
             "content" => read(value).map(|content: Content| Said::Content(content_view(content))),
             "collector" if field != list => read(value).and_then(|collector: Collector| self.named(collector.person)),
-            "link" => read(value).and_then(|link: Link| Some(Said::Link(link.relation, self.plate(&self.record(link.to)?)))),
+            "link" => {
+                read(value).and_then(|link: Link| Some(Said::Link(link.relation, self.plate(&self.record(link.to)?))))
+            }
             _ => read(value).and_then(|id: Id| self.named(id)),
         }
     }

@@ -165,7 +165,11 @@ impl Logbook {
     /// What of a day still needs labels: containers of which none were printed.
     pub fn unlabelled(&self, day: Day) -> Vec<Id> {
         let events = self.shelf.events_on(moment::day_number(day));
-        events.into_iter().flat_map(|event| self.to_label(event)).filter(|of| self.printed(*of) == Totals::default()).collect()
+        events
+            .into_iter()
+            .flat_map(|event| self.to_label(event))
+            .filter(|of| self.printed(*of) == Totals::default())
+            .collect()
     }
 
     /// What of an event gets labels: its containers, or the event itself while it has none.
@@ -240,25 +244,38 @@ impl Logbook {
     /// labels.
     ///
     /// **Shape**: one proof an order, in their order.
-    pub fn printed_deed(&self, orders: &Orders, proofs: &[press::Proof], labelled: Labelled, now: Moment, ids: Ids<'_>) -> Deed {
+    pub fn printed_deed(
+        &self,
+        orders: &Orders,
+        proofs: &[press::Proof],
+        labelled: Labelled,
+        now: Moment,
+        ids: Ids<'_>,
+    ) -> Deed {
         let mut edits = Vec::new();
         let mut copies = 0_usize;
         for ((order, (of, kind)), proof) in orders.orders.iter().zip(&orders.of).zip(proofs) {
             let mut edit = Edit::of(&Record::new(ids(), Kind::Printing));
             edit.put(&printing::OF, of);
-            edit.put(&printing::PRINTED, &Printed {
-                label: kind.code().to_owned(),
-                lines: proof.lines.clone(),
-                copies: order.copies,
-                at: moment::stamp(now),
-            });
+            edit.put(
+                &printing::PRINTED,
+                &Printed {
+                    label: kind.code().to_owned(),
+                    lines: proof.lines.clone(),
+                    copies: order.copies,
+                    at: moment::stamp(now),
+                },
+            );
             edits.push(edit);
             copies += order.copies as usize;
         }
         if labelled == Labelled::Yes {
             let mut done: Vec<Id> = orders.of.iter().map(|(of, _)| *of).collect();
             done.dedup();
-            edits.extend(done.into_iter().map(|of| self.step_edit(of, crate::bench::Deal::Labelled, self.insects(of).at_least, now, ids)));
+            edits.extend(
+                done.into_iter()
+                    .map(|of| self.step_edit(of, crate::bench::Deal::Labelled, self.insects(of).at_least, now, ids)),
+            );
         }
         Deed::new(What::Printed(copies), edits)
     }

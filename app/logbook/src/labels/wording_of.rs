@@ -79,9 +79,14 @@ impl Logbook {
 
     /// The other containers of the event that would take its wording.
     fn followers(&self, of: Id, kind: LabelKind) -> Vec<Id> {
-        let event = self.living(of).filter(|record| record.kind == Kind::Container).and_then(|record| record.get(&container::EVENT));
+        let event = self
+            .living(of)
+            .filter(|record| record.kind == Kind::Container)
+            .and_then(|record| record.get(&container::EVENT));
         let containers = event.map(|event| self.containers_of(event)).unwrap_or_default();
-        let following = containers.into_iter().filter(|record| record.id != of && !differs(record, kind) && record.is_empty(field(kind)));
+        let following = containers
+            .into_iter()
+            .filter(|record| record.id != of && !differs(record, kind) && record.is_empty(field(kind)));
         following.map(|record| record.id).collect()
     }
 }

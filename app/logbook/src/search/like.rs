@@ -13,7 +13,8 @@ impl Logbook {
     pub(super) fn like(&self, text: &str) -> Like {
         let asked: Vec<Vec<char>> = text.split_whitespace().map(|word| fold(word).chars().collect()).collect();
         let named = |kind: &Kind, field| {
-            let named = self.all(kind).into_iter().filter_map(move |record| Some((record.id, record.get(field)?)));
+            let named =
+                self.all(kind).to_vec().into_iter().filter_map(move |record| Some((record.id, record.get(field)?)));
             likest(&asked, named)
         };
         Like {
@@ -31,8 +32,11 @@ fn likest(asked: &[Vec<char>], named: impl Iterator<Item = (Id, String)>) -> Vec
 
 /// How many slips turn the words asked into words of the name; `None` when a word is like none of them.
 fn slips(asked: &[Vec<char>], name: &str) -> Option<usize> {
-    let words: Vec<Vec<char>> = name.split(|sign: char| !sign.is_alphanumeric()).map(|word| fold(word).chars().collect()).collect();
-    let nearest = |word: &Vec<char>| words.iter().map(|known| distance(word, known)).min().filter(|slips| *slips <= word.len() / 3);
+    let words: Vec<Vec<char>> =
+        name.split(|sign: char| !sign.is_alphanumeric()).map(|word| fold(word).chars().collect()).collect();
+    let nearest = |word: &Vec<char>| {
+        words.iter().map(|known| distance(word, known)).min().filter(|slips| *slips <= word.len() / 3)
+    };
     if asked.is_empty() { None } else { asked.iter().map(nearest).sum() }
 }
 

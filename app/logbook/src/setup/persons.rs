@@ -1,12 +1,12 @@
 //! Naming oneself, and those who usually come along.
 
+use super::DeviceSettings;
 use super::{Refused, Settled};
 use crate::book::Logbook;
 use crate::deed::{Deed, What};
 use crate::names::{Ids, same};
 use record::event::Collector;
 use record::{Edit, Id, Kind, Record, person, rules};
-use super::DeviceSettings;
 
 impl Logbook {
     /// The name of this device's person as labels say it; empty while nobody was named.
@@ -70,7 +70,8 @@ impl Logbook {
             edit.drop_line(&rules::TEAM, *line);
         }
         for (order, person) in persons.iter().enumerate() {
-            let line = lines.iter().find(|(_, along)| along.person == *person).map_or_else(&mut *ids, |(line, _)| *line);
+            let line =
+                lines.iter().find(|(_, along)| along.person == *person).map_or_else(&mut *ids, |(line, _)| *line);
             let order = u32::try_from(order).unwrap_or(u32::MAX);
             edit.put_line(&rules::TEAM, line, &Collector { person: *person, order });
         }

@@ -119,7 +119,9 @@ impl Logbook {
     /// The rules of this device's person, or those that are nobody's: the oldest record where there are several.
     pub(super) fn own_rules(&self) -> Option<Record> {
         let all = self.all(&Kind::Rules);
-        let of = |person| all.iter().filter(move |record| record.get(&rules::PERSON) == person).min_by_key(|record| record.id);
+        let of = |person| {
+            all.iter().filter(move |record| record.get(&rules::PERSON) == person).min_by_key(|record| record.id)
+        };
         let person = self.device().person;
         of(person).or_else(|| of(None)).cloned()
     }

@@ -67,7 +67,8 @@ impl Logbook {
     pub fn second_device(&self) -> Option<SecondDevice> {
         let first = self.first_device()?;
         let read = numbering_of(&first);
-        let others = self.numberings_elsewhere().into_iter().filter(|record| numbering_of(record).prefix == read.prefix);
+        let others =
+            self.numberings_elsewhere().into_iter().filter(|record| numbering_of(record).prefix == read.prefix);
         let (from, to) = self.free_range(&read);
         let width = usize::from(read.width);
         Some(SecondDevice {
@@ -128,24 +129,29 @@ impl Logbook {
         let device = self.device();
         let Some(person) = device.person else { return Vec::new() };
         let own = |id: Id| device.numbering == Some(id) || device.numberings.contains(&id);
-        let mut elsewhere = self.all(&Kind::Numbering);
+        let mut elsewhere = self.all(&Kind::Numbering).to_vec();
         elsewhere.retain(|record| {
             record.get(&numbering::PERSON) == Some(person) && !own(record.id) && counts(&numbering_of(record))
         });
-        elsewhere.sort_by_key(|record| record.id);
         elsewhere
     }
 
     fn other_numbering(&self, record: &Record) -> OtherNumbering {
         let read = numbering_of(record);
         let mine = |run: &u64| read.range.is_none_or(|(from, to)| (u64::from(from)..=u64::from(to)).contains(run));
-        let highest = self.entries_under(&read.prefix, read.device_letter).filter(|(_, run)| mine(run)).max_by_key(|(id, run)| (*run, *id));
+        let highest = self
+            .entries_under(&read.prefix, read.device_letter)
+            .filter(|(_, run)| mine(run))
+            .max_by_key(|(id, run)| (*run, *id));
         let highest = highest.and_then(|(id, _)| self.living(id));
         let made = record.fields.get(numbering::PREFIX.name()).and_then(|versions| versions.first());
         let entered = |record: &Record| Some(record.fields.get(container::NUMBER.name())?.last()?.entered.clone());
         OtherNumbering {
             id: record.id,
-            device: made.and_then(|made| self.author(&made.dot.replica)).map(|author| author.device.clone()).unwrap_or_default(),
+            device: made
+                .and_then(|made| self.author(&made.dot.replica))
+                .map(|author| author.device.clone())
+                .unwrap_or_default(),
             next: self.next_under(&read),
             entered: highest.as_ref().and_then(entered).unwrap_or_default(),
             highest: highest.map(|record| self.plate(&record)),
@@ -163,7 +169,8 @@ impl Logbook {
 
     /// The numbers that count for a numbering without a range of its own: not those in ranges of other devices.
     pub(crate) fn numbers_beside<'a>(&'a self, numbering: &Numbering) -> impl Iterator<Item = &'a str> {
-        let ranges: Vec<(u64, u64)> = if numbering.range.is_some() { Vec::new() } else { self.ranges_of(&numbering.prefix) };
+        let ranges: Vec<(u64, u64)> =
+            if numbering.range.is_some() { Vec::new() } else { self.ranges_of(&numbering.prefix) };
         let elsewhere = move |text: &str| {
             let run = Number::read(text).map(|number| number.running);
             run.is_some_and(|run| ranges.iter().any(|(from, to)| (*from..=*to).contains(&run)))
@@ -172,7 +179,8 @@ impl Logbook {
     }
 
     fn ranges_of(&self, prefix: &str) -> Vec<(u64, u64)> {
-        let numberings = self.all(&Kind::Numbering).into_iter().map(|record| numbering_of(&record));
+        let numberings = self.all(&Kind::Numbering);
+        let numberings = numberings.iter().map(numbering_of);
         let ranges = numberings.filter(|read| read.prefix == prefix && counts(read)).filter_map(|read| read.range);
         ranges.map(|(from, to)| (u64::from(from), u64::from(to))).collect()
     }
@@ -207,7 +215,8 @@ impl Logbook {
             let read = numbering_of(&record);
             read.prefix == prefix && read.device_letter == Some(letter)
         };
-        self.all(&Kind::Numbering).into_iter().any(lettered) || self.runs_under(prefix, Some(letter)).next().is_some()
+        self.all(&Kind::Numbering).iter().cloned().any(lettered)
+            || self.runs_under(prefix, Some(letter)).next().is_some()
     }
 
     fn free_letter(&self, prefix: &str) -> String {
@@ -227,7 +236,8 @@ impl Logbook {
     }
 
     fn entries_under(&self, prefix: &str, letter: Option<char>) -> impl Iterator<Item = (Id, u64)> {
-        let head = Number::read(&format!("{prefix}{}1", letter.map(String::from).unwrap_or_default())).map(|number| number.key().head);
+        let head = Number::read(&format!("{prefix}{}1", letter.map(String::from).unwrap_or_default()))
+            .map(|number| number.key().head);
         self.numbers_with_ids().filter_map(move |(id, text)| {
             let key = Number::read(text)?.key();
             (Some(&key.head) == head.as_ref()).then_some((id, key.running))
