@@ -4,7 +4,7 @@
 //! without knowing of it does not vanish with the record: the two stand against each other until a person decides.
 
 use crate::field::{DELETED, Field};
-use crate::{Edit, Record, Replica, Seen};
+use crate::{Edit, Record, Replica, Seen, Version};
 use std::collections::BTreeMap;
 
 /// Every kind has it: what had been seen of the record by whoever deleted it.
@@ -26,13 +26,19 @@ impl Edit {
 impl Record {
     /// True when something stands in a deleted record that nobody who deleted it had seen.
     pub fn is_deleted_unseen(&self) -> bool {
-        if !self.is_deleted() || !self.fields.contains_key(DELETED_SEEN.name()) {
-            return false;
+        self.is_deleted() && !self.unseen_when_deleted().is_empty()
+    }
+
+    /// What was written in a deleted record without being seen by anybody who deleted it, with the names of the fields.
+    pub fn unseen_when_deleted(&self) -> Vec<(&str, &Version)> {
+        if !self.fields.contains_key(DELETED_SEEN.name()) {
+            return Vec::new();
         }
         let seen = self.seen_when_deleted();
         let about_deletion = |name: &str| name == DELETED.name() || name == DELETED_SEEN.name();
         let others = self.fields.iter().filter(|(name, _)| !about_deletion(name));
-        others.flat_map(|(_, versions)| versions).any(|version| seen.of(&version.dot.replica) < version.dot.number)
+        let versions = others.flat_map(|(name, versions)| versions.iter().map(move |version| (name.as_str(), version)));
+        versions.filter(|(_, version)| seen.of(&version.dot.replica) < version.dot.number).collect()
     }
 
     /// What had been seen by those who deleted it, all together.
