@@ -5,12 +5,12 @@
 
 use crate::version::Record;
 use crate::{Dot, Id, Kind, container, known};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One thing that is wrong.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "problem", rename_all = "snake_case")]
 pub enum Problem {
     /// A file holds the record twice; both copies were merged.
@@ -60,9 +60,9 @@ pub enum Problem {
 }
 
 impl Problem {
-    /// The edits that wrote different values into two copies of one record.
-    pub(crate) fn dots_of_both(a: &Record, b: &Record) -> Vec<Self> {
-        let mut problems = Vec::new();
+    /// What is wrong with two copies of one record in one file.
+    pub(crate) fn of_two_copies(a: &Record, b: &Record) -> Vec<Self> {
+        let mut problems = vec![Self::Twice { id: a.id }];
         for (field, versions) in &a.fields {
             let others = b.fields.get(field).map_or(&[][..], Vec::as_slice);
             for version in versions {

@@ -18,8 +18,11 @@ mod known;
 pub mod marks;
 pub mod merge;
 pub mod packed;
+pub mod parcel;
+pub mod plan;
 pub mod search;
 pub mod shelf;
+pub mod undo;
 pub mod version;
 pub mod wire;
 

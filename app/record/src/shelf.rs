@@ -20,6 +20,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 pub use find::{Found, Hit};
 pub use fold::Fold;
+pub(crate) use fold::{More, NoMore};
 pub use select::Selection;
 
 /// The key of a block.
@@ -113,7 +114,7 @@ impl Shelf {
     }
 
     /// Adds a copy of another shelf's overlay, and the journal rows from which it came.
-    pub fn add_overlay(&mut self, bytes: Vec<u8>, rows: Vec<RowKey>) -> Result<(), Damage> {
+    pub(crate) fn add_overlay(&mut self, bytes: Vec<u8>, rows: Vec<RowKey>) -> Result<(), Damage> {
         unpacked(bytes)?.into_iter().for_each(|record| self.put(record, None));
         self.rows.extend(rows);
         Ok(())
@@ -135,6 +136,13 @@ impl Shelf {
         let after = living_day(&held.entry());
         self.overlay.insert(id, held);
         self.move_day(before, after);
+    }
+
+    /// Puts a record in the place of what is there, without merging.
+    pub(crate) fn replace(&mut self, record: Record) {
+        let place = self.place_of(record.id).map(|(shelved, row)| (shelved.key, row));
+        self.days.take();
+        self.overlay.insert(record.id, Held { facts: Facts::of(&record), record, place, rows: Vec::new() });
     }
 
     fn move_day(&mut self, before: Option<DayNumber>, after: Option<DayNumber>) {

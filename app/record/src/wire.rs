@@ -23,9 +23,10 @@ mod header;
 mod line;
 mod read;
 mod refusal;
+mod sheet;
 mod write;
 
 pub use header::{Author, FORMAT, Header, VERSION};
-pub use read::{Log, read};
+pub use read::{Log, Reader, read};
 pub use refusal::{Fault, Refusal};
 pub use write::{Writer, write};

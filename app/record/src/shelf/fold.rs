@@ -18,39 +18,51 @@ pub struct Fold {
     pub base: Vec<(BlockKey, u32)>,
 }
 
+/// New records that lie elsewhere until they are packed.
+pub(crate) trait More {
+    /// Their ids, none of them on the shelf.
+    fn ids(&self) -> Vec<Id>;
+    /// One of them.
+    fn record(&mut self, id: Id) -> Record;
+}
+
+/// No records besides those on the shelf.
+pub(crate) struct NoMore;
+
+impl More for NoMore {
+    fn ids(&self) -> Vec<Id> {
+        Vec::new()
+    }
+
+    fn record(&mut self, _: Id) -> Record {
+        unreachable!("no id was offered")
+    }
+}
+
 impl Shelf {
     /// Says how the records of the journal go into blocks: those that lie in a block already rewrite it, new ones fill
     /// up the newest block and then fresh ones.
     pub fn fold_plan(&self, most: usize) -> Fold {
-        self.fold_without(most, &BTreeSet::new())
+        self.fold_with(most, &mut NoMore, &BTreeSet::new())
     }
 
-    /// The same, leaving out some records altogether.
-    pub(crate) fn fold_without(&self, most: usize, gone: &BTreeSet<Id>) -> Fold {
-        let mut changed: BTreeMap<BlockKey, Vec<Record>> = BTreeMap::new();
-        let mut fresh = Vec::new();
-        for held in self.overlay.values() {
-            match held.place {
-                Some((key, _)) => changed.entry(key).or_default().push(held.record.clone()),
-                None => fresh.push(held.record.clone()),
-            }
-        }
-        for (shelved, _) in gone.iter().filter_map(|id| self.place_of(*id)) {
-            changed.entry(shelved.key).or_default();
-        }
-        fresh.retain(|record| !gone.contains(&record.id));
-        self.begin_in_last(&fresh, most, &mut changed);
+    /// The same with more new records, read when their block is packed, and leaving out some altogether.
+    pub(crate) fn fold_with(&self, most: usize, more: &mut dyn More, gone: &BTreeSet<Id>) -> Fold {
+        let mut fresh = more.ids();
+        let held = self.overlay.values().filter(|held| held.place.is_none()).map(|held| held.record.id);
+        fresh.extend(held.filter(|id| !gone.contains(id)));
+        fresh.sort_unstable();
         let mut fold = Fold {
             journal_out: self.rows.iter().cloned().collect(),
             base: self.blocks.iter().map(|shelved| (shelved.key, shelved.block.checksum())).collect(),
             ..Fold::default()
         };
-        let mut rest = fresh.into_iter();
-        for (key, records) in changed {
-            let mut records = rewritten(self.block(key).expect("a block holds its records"), records, gone);
-            if self.blocks.last().is_some_and(|last| last.key == key) {
+        let mut fresh = fresh.into_iter();
+        for (key, changed) in self.changed_blocks(gone, most, fresh.len()) {
+            let mut records = rewritten(self.block(key).expect("a block holds its records"), changed, gone);
+            if self.is_last(key) {
                 let room = most.saturating_sub(records.len());
-                records.extend(rest.by_ref().take(room));
+                records.extend(fresh.by_ref().take(room).map(|id| self.new_record(id, more)));
             }
             match records.is_empty() {
                 true => fold.blocks_out.push(key),
@@ -58,17 +70,37 @@ impl Shelf {
             }
         }
         let next = self.blocks.last().map_or(1, |last| last.key + 1);
-        let rest: Vec<Record> = rest.collect();
-        fold.blocks_in.extend((next..).zip(rest.chunks(most).map(pack)));
+        for (key, ids) in (next..).zip(fresh.as_slice().chunks(most)) {
+            let records: Vec<Record> = ids.iter().map(|id| self.new_record(*id, more)).collect();
+            fold.blocks_in.push((key, pack(&records)));
+        }
         fold
     }
 
-    /// Has the last block rewritten when new records find room in it.
-    fn begin_in_last(&self, fresh: &[Record], most: usize, changed: &mut BTreeMap<BlockKey, Vec<Record>>) {
-        let roomy = self.blocks.last().filter(|last| last.block.len() < most && !fresh.is_empty());
-        if let Some(last) = roomy {
+    /// The blocks to rewrite, each with its changed records. The last is among them when new records find room in it.
+    fn changed_blocks(&self, gone: &BTreeSet<Id>, most: usize, fresh: usize) -> BTreeMap<BlockKey, Vec<Record>> {
+        let mut changed: BTreeMap<BlockKey, Vec<Record>> = BTreeMap::new();
+        for held in self.overlay.values() {
+            if let Some((key, _)) = held.place {
+                changed.entry(key).or_default().push(held.record.clone());
+            }
+        }
+        for (shelved, _) in gone.iter().filter_map(|id| self.place_of(*id)) {
+            changed.entry(shelved.key).or_default();
+        }
+        if let Some(last) = self.blocks.last().filter(|last| last.block.len() < most && fresh > 0) {
             changed.entry(last.key).or_default();
         }
+        changed
+    }
+
+    fn is_last(&self, key: BlockKey) -> bool {
+        self.blocks.last().is_some_and(|last| last.key == key)
+    }
+
+    fn new_record(&self, id: Id, more: &mut dyn More) -> Record {
+        let held = self.overlay.get(&id).map(|held| held.record.clone());
+        held.unwrap_or_else(|| more.record(id))
     }
 
     /// True when the blocks are still those from which a fold was worked out; otherwise it must be worked out again.

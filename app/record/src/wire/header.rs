@@ -1,9 +1,10 @@
 //! The header of a log file.
 
-use crate::{Record, Replica};
+use super::refusal::Refusal;
+use crate::Replica;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What every log file says it is.
 pub const FORMAT: &str = "glassine-log";
@@ -56,12 +57,21 @@ pub struct Header {
 }
 
 impl Header {
-    /// Leaves out the sessions that no record names.
-    pub fn keep_replicas_of<'a>(&mut self, records: impl IntoIterator<Item = &'a Record>) {
-        let mut named = std::collections::BTreeSet::new();
-        for record in records {
-            named.extend(record.seen.0.keys().cloned());
+    /// Says whether the file's records may be merged into a book.
+    ///
+    /// **Errors**: [`Refusal::ShareCopy`], [`Refusal::OtherBook`].
+    pub fn mergeable(&self, book: &str) -> Result<(), Refusal> {
+        if self.share_copy.is_some() {
+            return Err(Refusal::ShareCopy);
         }
+        if self.book != book {
+            return Err(Refusal::OtherBook { book: self.book.clone() });
+        }
+        Ok(())
+    }
+
+    /// Leaves out the sessions that are not named.
+    pub fn keep_replicas(&mut self, named: &BTreeSet<Replica>) {
         self.replicas.retain(|replica, _| named.contains(replica));
     }
 
