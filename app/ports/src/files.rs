@@ -47,13 +47,16 @@ pub trait Files {
     fn save(&self, file: File) -> Later<'_, Left>;
     /// Downloads the file.
     fn download(&self, file: File) -> Left;
-    /// Lets the person pick a file to read; `None` when they closed the picker.
+    /// Lets the person pick a file to read; `None` when they closed the picker. Must run inside a tap. A file
+    /// that cannot be read (gone since, or in a cloud out of reach) comes with its name and no bytes.
     fn pick(&self) -> Later<'_, Option<File>>;
     /// Takes the file that was sent to the app from another one (share target, file handler), if any.
     fn received(&self) -> Later<'_, Option<File>>;
-    /// Calls `dropped` for each file dropped on the page, for as long as the page lives.
+    /// Calls `dropped` for each file dropped on the page, for as long as the page lives; and for a file that the
+    /// system opens with the page, unless [`Files::received`] took it before.
     fn on_drop(&self, dropped: Box<dyn Fn(File)>);
-    /// Shows a PDF in the browser's own viewer, from which it can be printed.
+    /// Shows a PDF in the browser's own viewer, from which it can be printed; as a download where no window may
+    /// be opened. Must run inside a tap. [`Left::Downloaded`] either way: where it ends up is not known.
     fn show(&self, file: File) -> Left;
 }
 

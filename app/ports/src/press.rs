@@ -1,4 +1,14 @@
 //! Messages to and from the press, the worker that sets labels: plain values, versioned.
+//!
+//! Between page and worker they travel so. The worker posts the string `"ready"` when it has started. The page posts
+//! `{fonts: [Uint8Array, Uint8Array, Uint8Array]}` once (regular, italic, the one that fills their gaps; more may
+//! follow) and the worker posts `"set"`. Then each question is `{id: number, request: Uint8Array}` and its reply
+//! `{id, answer: Uint8Array, pdf: Uint8Array | undefined}`, buffers transferred. `request` is a [`Request`] and
+//! `answer` an [`Answer`], both as JSON: requests are small, other workers read it already, and a file of this size
+//! is where a person looks first when something is wrong. The bytes of a PDF are the one large thing and travel beside
+//! it, not in it ([`Answer::Pdf`] arrives with `bytes` empty; the page puts them back). Where the worker cannot
+//! answer (unreadable message or font, no fonts yet) it posts `{id, fault: string}`, without `id` for the fonts;
+//! after a panic it is silent for good and the page hears the worker's `error` event. Both are [`PressFault::Gone`].
 
 use crate::Later;
 use serde::{Deserialize, Serialize};
@@ -112,6 +122,11 @@ pub enum Over {
         /// The letter.
         letter: char,
     },
+    /// The label is larger than the sheet can hold, by so many millimetres.
+    Sheet {
+        /// By how much, millimetres.
+        by_mm: f64,
+    },
 }
 
 /// The answer of the press.
@@ -130,6 +145,8 @@ pub enum Answer {
     },
     /// Some labels do not fit; nothing was printed. Order number (from 0) and what is over.
     DoesNotFit(Vec<(usize, Vec<Over>)>),
+    /// The file could not be written, for a reason that is not in the labels: what the writer said.
+    NotWritten(String),
 }
 
 /// Why the press gave no answer.
