@@ -1,7 +1,8 @@
 //! A worker that is started when first asked, and again when it has died.
 //!
-//! In go numbered questions, out come the answers under the same numbers. Questions asked before the
-//! worker is ready wait here: words sent to a worker that has not said "ready" are lost.
+//! In go numbered questions, out come the answers under the same numbers, or `{id, fault}` where the worker
+//! cannot answer; a fault without a number is one of getting ready. Questions asked before the worker is ready
+//! wait here: words sent to a worker that has not said "ready" are lost.
 
 use crate::js;
 use crate::listener::Listener;
@@ -151,16 +152,32 @@ impl Running {
 
     fn take(&self, message: &JsValue) {
         if let Some(said) = message.as_string() {
-            let waited = self.word.borrow_mut().take_if(|(word, _)| *word == said);
-            if let Some((_, teller)) = waited {
-                teller.tell(Ok(()));
-            }
-            return;
+            return self.take_word(&said);
         }
-        let id = js::get(message, "id").and_then(|id| id.as_f64()).unwrap_or_default() as u32;
+        let answer = js::text(message, "fault").map_or_else(|| Ok(message.clone()), Err);
+        match js::get(message, "id").and_then(|id| id.as_f64()) {
+            Some(id) => self.take_answer(id as u32, answer),
+            None => self.refuse_word(answer.err().as_deref().unwrap_or("a message without a number")),
+        }
+    }
+
+    fn take_word(&self, said: &str) {
+        let awaited = self.word.borrow_mut().take_if(|(word, _)| *word == said);
+        if let Some((_, teller)) = awaited {
+            teller.tell(Ok(()));
+        }
+    }
+
+    fn take_answer(&self, id: u32, answer: Result<JsValue, String>) {
         let mut answers = self.answers.borrow_mut();
         if let Some(at) = answers.iter().position(|(asked, _)| *asked == id) {
-            answers.swap_remove(at).1.tell(Ok(message.clone()));
+            answers.swap_remove(at).1.tell(answer);
+        }
+    }
+
+    fn refuse_word(&self, reason: &str) {
+        if let Some((_, teller)) = self.word.take() {
+            teller.tell(Err(reason.to_owned()));
         }
     }
 
@@ -181,9 +198,7 @@ impl Running {
     }
 
     fn refuse(&self, reason: &str) {
-        if let Some((_, teller)) = self.word.take() {
-            teller.tell(Err(reason.to_owned()));
-        }
+        self.refuse_word(reason);
         for (_, teller) in self.answers.take() {
             teller.tell(Err(reason.to_owned()));
         }
