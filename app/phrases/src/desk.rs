@@ -1,0 +1,496 @@
+//! The areas of looking over, handing on, the bench and the labels: which sentences there are.
+
+use crate::sentences::area;
+use chrono::NaiveDate;
+
+/// Events of a day that are drawn as one spot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// The site's name; empty where none is written.
+    pub site: String,
+    /// Orders of the events.
+    pub orders: Vec<usize>,
+    /// Metres from the first spot, and the direction in eighths of a turn from north by east; `None` for the first.
+    pub from_first: Option<(f64, usize)>,
+}
+
+area! {
+    /// What several of these screens say.
+    Desk {
+        rows_before;
+        here;
+        empty_value;
+        yes;
+        no;
+        unknown_value;
+        by(name: &str);
+        on_device(device: &str);
+        content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str);
+        no_contents;
+        numbers_waiting(count: usize);
+        kilobytes(bytes: usize);
+        working;
+        heard_label(kind: &str, lines: &[String], above: usize);
+        collection_label;
+        host_label;
+        collection_labels;
+        host_labels;
+        long(text: &str, by_mm: f64, type_pt: f64);
+        high(by_mm: f64);
+        glyph(letter: char);
+        press_gone;
+        press_gone_do(reason: &str);
+        too_small(least: u32);
+        too_large(most: u32);
+    }
+}
+
+area! {
+    /// The days, and one day.
+    Day {
+        days;
+        days_events(count: usize);
+        days_total(days: usize, events: usize);
+        days_none;
+        days_none_says;
+        month(day: NaiveDate);
+        day_of_month(day: NaiveDate);
+        go_to;
+        import;
+        turn;
+        in_order;
+        where_head;
+        map_title;
+        map(places: &[Place], extent_m: f64, without: &[usize]);
+        north;
+        without(orders: &[usize]);
+        none_placed;
+        counts;
+        by_method;
+        by_host;
+        no_host;
+        bar_count;
+        drawn;
+        others(count: usize);
+        export;
+        search;
+        empty;
+        empty_says;
+        nothing_caught;
+        from_notes;
+        days_how_1;
+        days_how_2;
+        how_1;
+        how_2;
+        how_3;
+        how_4;
+    }
+}
+
+area! {
+    /// Search.
+    Search {
+        title;
+        label;
+        show;
+        all;
+        events;
+        containers;
+        sites;
+        persons;
+        found(count: usize);
+        nothing_found;
+        count_events(count: usize);
+        count_containers(count: usize);
+        count_sites(count: usize);
+        count_persons(count: usize);
+        more_events(count: usize);
+        more_containers(count: usize);
+        more_sites(count: usize);
+        more_persons(count: usize);
+        not_shown(count: usize);
+        with(names: &str);
+        also_written(spellings: &str);
+        at_events(count: usize);
+        nothing(text: &str);
+        looked(events: usize, containers: usize, sites: usize, persons: usize);
+        like;
+        ask;
+        how_1;
+        how_2;
+    }
+}
+
+area! {
+    /// What leaves the device.
+    Export {
+        title;
+        only_here(events: usize);
+        all_left;
+        what;
+        day;
+        chosen;
+        not_exported;
+        all;
+        which_day;
+        goes_day(day: NaiveDate);
+        goes_chosen(count: usize);
+        goes_not_exported;
+        goes_all;
+        events;
+        containers;
+        deleted;
+        day_says;
+        deleted_says;
+        whole_says;
+        along;
+        along_list(sites: usize, persons: usize, numberings: usize, permits: usize, others: usize);
+        along_says;
+        file;
+        file_says(bytes: usize);
+        making;
+        opening;
+        nothing;
+        nothing_new;
+        nothing_chosen;
+        ways;
+        share;
+        share_says;
+        save;
+        save_says;
+        save_do;
+        download;
+        download_says;
+        share_main(events: usize);
+        save_main(events: usize);
+        download_main(events: usize);
+        left(events: usize);
+        left_says;
+        closed;
+        refused;
+        refused_do(reason: &str);
+        unmarked;
+        downloaded(name: &str);
+        downloaded_says(records: usize);
+        elsewhere;
+        find;
+        choose_shown(count: usize);
+        choose_none;
+        list;
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// What comes in.
+    Import {
+        title;
+        drop_here;
+        pick_says;
+        pick;
+        reading(name: &str);
+        writing;
+        log_of(person: &str);
+        unnamed_log;
+        nothing_yet;
+        added;
+        changed;
+        known;
+        conflicts;
+        twice;
+        the_file;
+        from;
+        unnamed;
+        on_at(device: &str, day: NaiveDate, clock: &str);
+        days;
+        days_span(from: NaiveDate, to: NaiveDate);
+        file;
+        whole(records: usize);
+        conflicts_head(count: usize);
+        conflicts_says(changed: usize);
+        twice_head(count: usize);
+        twice_says;
+        added_head(count: usize);
+        more_added(events: usize, containers: usize, others: usize);
+        changed_head(count: usize);
+        changed_more;
+        deleted_says(count: usize);
+        known_says(count: usize);
+        all_known;
+        refuse;
+        accept(count: usize);
+        another;
+        theirs;
+        done(count: usize);
+        done_from(person: &str);
+        done_nothing;
+        done_says;
+        waits;
+        pick_value;
+        compare;
+        can_wait;
+        nothing_waits;
+        undo_head;
+        undo_says;
+        undo_where;
+        undo;
+        undo_strip(added: usize, changed: usize);
+        undone;
+        undone_says;
+        go_on;
+        empty_file;
+        not_json(line: usize);
+        not_ours;
+        broken_header(line: usize);
+        newer(version: u64);
+        cut_off(line: usize);
+        checksum;
+        count(said: usize, found: usize);
+        broken_record(line: usize, why: &str);
+        why_not_json(column: usize);
+        why_no_kind;
+        why_no_id;
+        why_no_versions;
+        why_twice(field: &str);
+        why_alone(field: &str);
+        why_seen(field: &str);
+        share_copy;
+        share_copy_do;
+        other_book;
+        other_book_do;
+        refused_do;
+        cut_off_do;
+        newer_do;
+        courier;
+        courier_do(reason: &str);
+        garbled;
+        garbled_do;
+        nothing_to_undo;
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// Two people's values for one field.
+    Conflict {
+        title(field: &str);
+        index(at: usize, of: usize);
+        says;
+        gone(field: &str);
+        the_event;
+        values(count: usize);
+        keep;
+        other_ways;
+        write_another;
+        later;
+        next;
+        clocks;
+        agrees;
+        others(count: usize);
+        none;
+        none_says;
+        settled;
+        unnamed;
+        at(day: NaiveDate, clock: &str);
+        how_1;
+        how_2;
+    }
+}
+
+area! {
+    /// The bench.
+    Bench {
+        title;
+        waiting(count: usize);
+        number;
+        to_number;
+        empty;
+        empty_says;
+        candidates(count: usize, typed: &str);
+        one_candidate(typed: &str);
+        which;
+        more(count: usize);
+        why_own;
+        why_other;
+        why_colleague;
+        why_last_year;
+        why_earlier(years: u32);
+        beside(neighbours: &[String]);
+        dealt;
+        not_dealt;
+        none(typed: &str);
+        nearest;
+        none_near;
+        reason(code: &str);
+        never;
+        never_says;
+        log_now;
+        others(count: usize, typed: &str);
+        event_of(number: &str);
+        event_gone;
+        site;
+        position;
+        caught;
+        night_of;
+        method;
+        host;
+        collector;
+        contents;
+        kept;
+        notes;
+        opens_event;
+        says;
+        nothing_to_say(kind: &str);
+        insects(count: u32, exact: bool, spare: u32);
+        edit;
+        edit_collection;
+        edit_host;
+        wording(kind: &str);
+        wording_says;
+        keep_wording;
+        keep_for_event(count: usize);
+        usual;
+        edited;
+        put_on_sheet(collection: u32, host: u32);
+        on_sheet;
+        take_off;
+        to_labels;
+        steps;
+        step_done(code: &str, count: u32);
+        step_next(code: &str, count: u32);
+        step_how_many(code: &str);
+        step_do(code: &str, count: u32);
+        step_none;
+        caution_fluid(fluid: &str);
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// The labels.
+    Labels {
+        title;
+        fit(labels: u32, not: usize);
+        setting;
+        queue;
+        queue_note;
+        count(collection: u32, host: u32);
+        choose(number: &str);
+        shorten;
+        printed(collection: u32, host: u32);
+        copies;
+        take_out;
+        wording;
+        empty;
+        empty_says;
+        to_bench;
+        add;
+        add_day(day: NaiveDate, count: usize);
+        sheet;
+        sheet_at(at: u32, of: u32);
+        sheet_back;
+        sheet_on;
+        sheet_scrolls;
+        sheet_title(paper: &str);
+        sheet_says(labels: u32, columns: usize, rows: usize);
+        paper(code: &str);
+        paper_change(width: &str, height: &str);
+        bar;
+        make(labels: u32);
+        making(labels: u32);
+        made(labels: u32, sheets: u32);
+        open;
+        share;
+        save;
+        document(day: NaiveDate);
+        file(day: &str);
+        advice;
+        advice_calm;
+        note_printed(labels: u32);
+        note_says;
+        labelled_too;
+        not_fit(count: usize);
+        not_fit_do;
+        calibrate;
+        calibrate_says;
+        calibrate_measured;
+        calibrate_unit;
+        calibrate_set;
+        calibrate_off;
+        calibrated;
+        how_1;
+        how_2;
+        how_3;
+    }
+}
+
+area! {
+    /// Setup.
+    Setup {
+        title;
+        you;
+        name;
+        no_name;
+        team;
+        team_says;
+        numbers;
+        prefix;
+        habit;
+        width;
+        width_unit;
+        letter;
+        range;
+        range_to;
+        next;
+        next_none;
+        next_full;
+        keep_numbers;
+        numbers_new;
+        second(person: &str);
+        second_do;
+        prefix_digit;
+        not_a_letter;
+        letter_taken;
+        not_a_range;
+        range_used(count: usize);
+        range_taken;
+        labels;
+        sheet;
+        label_size;
+        label_width;
+        label_height;
+        spares;
+        spares_unit;
+        limits;
+        radius;
+        radius_says;
+        page;
+        language;
+        theme;
+        theme_system;
+        lamp_says;
+        storage;
+        used;
+        used_none;
+        events;
+        only_here;
+        promised;
+        not_promised;
+        not_said;
+        ask_promise;
+        no_backup;
+        backup;
+        import;
+        undo_import;
+        undo_import_says;
+        version(app: &str);
+        how_1;
+        how_2;
+    }
+}

@@ -1,0 +1,125 @@
+//! The bench.
+
+use super::dates::grouped;
+use super::desk::listed;
+use super::{English, counted};
+use crate::sentences::say;
+
+say! { English says Bench {
+    title: "Bench";
+    waiting(count: usize): format!("{} wait", counted(count, "container", "containers"));
+    number: "Number on the vial";
+    to_number: "To the number";
+    empty: "Which vial is in your hand?";
+    empty_says: "Type its number as it is written, short or long: 147, iv27 147, IV27-0147.";
+    candidates(count: usize, typed: &str): format!("{} containers carry {typed}", grouped(count));
+    one_candidate(typed: &str): format!("1 container could be {typed}");
+    which: "Which is in your hand?";
+    more(count: usize): format!("and {} more; type more of the number", grouped(count));
+    why_own: "Your numbers.";
+    why_other: "Whose number it is, is not said.";
+    why_colleague: "Same digits, a colleague’s.";
+    why_last_year: "Last year’s.";
+    why_earlier(years: u32): format!("{} years older.", years);
+    beside(neighbours: &[String]): format!("{} beside it {} dealt with.", listed(neighbours), if neighbours.len() == 1 { "was" } else { "were" });
+    dealt: "Already dealt with.";
+    not_dealt: "Not yet dealt with.";
+    none(typed: &str): format!("No container carries {typed}");
+    nearest: "These are the nearest.";
+    none_near: "No number here is like it.";
+    reason(code: &str): reason(code).to_owned();
+    never: "Was it never logged?";
+    never_says: "Write what you know. The date of catch and the date of entry are kept apart.";
+    log_now: "Log it now";
+    others(count: usize, typed: &str): if count == 1 { format!("1 other carries {typed}") } else { format!("{} others carry {typed}", grouped(count)) };
+    event_of(number: &str): format!("Event of {number}");
+    event_gone: "Its event has not arrived here yet. It may come with somebody’s log.";
+    site: "Site";
+    position: "Position";
+    caught: "Caught";
+    night_of: "night of";
+    method: "Method";
+    host: "Host";
+    collector: "Collector";
+    contents: "Contents";
+    kept: "Kept in";
+    notes: "Notes";
+    opens_event: "The event";
+    says: "What the labels will say";
+    nothing_to_say(kind: &str): format!("{kind}: nothing to say, none is printed.");
+    insects(count: u32, exact: bool, spare: u32): insects(count, exact, spare);
+    edit: "Edit wording";
+    edit_collection: "Edit collection label";
+    edit_host: "Edit host label";
+    wording(kind: &str): format!("Wording of the {}", kind.to_lowercase());
+    wording_says: "A line on the label is a line here. Words between _ and _ stand in italics.";
+    keep_wording: "Keep wording";
+    keep_for_event(count: usize): format!("Keep for all {} of the event", grouped(count));
+    usual: "As usual";
+    edited: "worded by hand";
+    put_on_sheet(collection: u32, host: u32): format!("Put {} on the sheet", counted((collection + host) as usize, "label", "labels"));
+    on_sheet: "On the sheet to be printed.";
+    take_off: "Take off the sheet";
+    to_labels: "To the sheet";
+    steps: "Steps";
+    step_done(code: &str, count: u32): format!("{count} {}", step(code));
+    step_next(code: &str, count: u32): format!("{count} to be {}", step(code));
+    step_how_many(code: &str): format!("How many {}", step(code));
+    step_do(code: &str, count: u32): format!("{}, {count}", super::large(step(code)));
+    step_none: "All are pinned and labelled.";
+    caution_fluid(fluid: &str): format!("Wet with {}: let it dry off in open air, away from flame and ovens, by your local rules.", fluid.to_lowercase());
+    how_1: "Type the number as written; small letters, missing noughts and stray spaces do not matter. One that several carry opens none unasked.";
+    how_2: "Enter goes from the number to what it found. There the figures 1 to 9 pick from a list, and Enter does the main command.";
+    how_3: "Labels are counted by insects, with the spare ones of Setup. What is in the drawing is what will be printed.";
+} }
+
+fn reason(code: &str) -> &'static str {
+    match code {
+        "same" => "The same number, written another way.",
+        "prefix_missing" => "The same digits; no prefix was typed.",
+        "prefix_other" => "The same digits under another prefix.",
+        "transposed" => "Two signs change places.",
+        "confused" => "One sign written like another, as 1 and 7.",
+        "missing" => "One sign left out.",
+        "extra" => "One sign too many.",
+        "different" => "One sign differs.",
+        "gap" => "Its neighbour; only the typed number is missing from the run.",
+        _ => "More than one slip.",
+    }
+}
+
+fn step(code: &str) -> &str {
+    match code {
+        "pinned" => "pinned",
+        "labelled" => "labelled",
+        other => other,
+    }
+}
+
+fn insects(count: u32, exact: bool, spare: u32) -> String {
+    let insects = counted(count as usize, "insect", "insects");
+    let insects = if exact { insects } else { format!("At least {insects}") };
+    match spare {
+        0 => format!("{insects}, none spare"),
+        spare => format!("{insects}, {spare} spare of each"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_reason_of_the_number_crate_has_its_sentence() {
+        let codes = ["same", "prefix_missing", "prefix_other", "transposed", "confused", "missing", "extra", "different", "gap"];
+        for code in codes {
+            assert_ne!(reason(code), reason("several"), "{code}");
+        }
+    }
+
+    #[test]
+    fn insects_are_counted_with_the_spare_labels() {
+        assert_eq!(insects(3, true, 1), "3 insects, 1 spare of each");
+        assert_eq!(insects(1, false, 0), "At least 1 insect, none spare");
+    }
+}

@@ -1,0 +1,108 @@
+//! What several of the desk's screens say.
+
+use super::dates::{grouped, plain};
+use super::{English, counted};
+use crate::sentences::say;
+
+say! { English says Desk {
+    rows_before: "Show those before";
+    here: "here";
+    empty_value: "empty";
+    yes: "yes";
+    no: "no";
+    unknown_value: "unknown";
+    by(name: &str): format!("by {name}");
+    on_device(device: &str): format!("on {device}");
+    content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str): content(count_kind, count, group, sex, stage);
+    no_contents: "nothing written of what is in it";
+    numbers_waiting(count: usize): counted(count, "container without a number", "containers without a number");
+    kilobytes(bytes: usize): kilobytes(bytes);
+    working: "Working";
+    heard_label(kind: &str, lines: &[String], above: usize): heard(kind, lines, above);
+    collection_label: "Collection label";
+    host_label: "Host label";
+    collection_labels: "Collection labels";
+    host_labels: "Host labels";
+    long(text: &str, by_mm: f64, type_pt: f64): format!("“{text}” is {} mm too long at {} pt.", plain(by_mm.max(0.1)), plain(type_pt));
+    high(by_mm: f64): format!("The lines are {} mm too high for the label.", plain(by_mm.max(0.1)));
+    glyph(letter: char): format!("The label’s font has no “{letter}”.");
+    press_gone: "The labels could not be set.";
+    press_gone_do(reason: &str): format!("Nothing was lost. Load the page again. The browser says: {reason}");
+    too_small(least: u32): format!("A number from {least} up.");
+    too_large(most: u32): format!("A number up to {}.", grouped(most as usize));
+} }
+
+fn content(kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str) -> String {
+    let number = count.map(|count| match kind {
+        "about" => format!("about {count}"),
+        "least" => format!("at least {count}"),
+        _ => count.to_string(),
+    });
+    let begins = number.is_none();
+    let group = if begins { group.to_owned() } else { small(group) };
+    [number.unwrap_or_default(), group, sex.to_owned(), stage.to_owned()]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// A name of the list within a sentence; a Latin name, or one with another capital, keeps its letters.
+fn small(group: &str) -> String {
+    let mut letters = group.chars();
+    let known = super::ENGLISH.groups.iter().any(|known| known.names.contains(&group));
+    match letters.next() {
+        Some(first) if known => first.to_lowercase().chain(letters).collect(),
+        _ => group.to_owned(),
+    }
+}
+
+fn heard(kind: &str, lines: &[String], above: usize) -> String {
+    const ORDINALS: [&str; 8] = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+    let says = format!("{kind}: {}.", lines.join("; "));
+    let pair = above.checked_sub(1).and_then(|before| Some((ORDINALS.get(before)?, ORDINALS.get(above)?)));
+    match pair.filter(|_| above < lines.len()) {
+        Some((before, after)) => format!("{says} The pin passes between the {before} and {after} line."),
+        None => says,
+    }
+}
+
+fn kilobytes(bytes: usize) -> String {
+    let size = bytes as f64;
+    if size < 999_500.0 { format!("{} KB", plain((size / 1_000.0).max(0.1))) } else { format!("{} MB", plain(size / 1_000_000.0)) }
+}
+
+/// `1, 2 and 5`.
+pub(super) fn listed(parts: &[String]) -> String {
+    match parts {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn contents_are_said_with_count_sex_and_stage() {
+        assert_eq!(content("exact", Some(3), "Hover flies", "♀", ""), "3 hover flies ♀");
+        assert_eq!(content("about", Some(40), "Leaf beetles", "", "larvae"), "about 40 leaf beetles larvae");
+        assert_eq!(content("uncounted", None, "Moths", "", ""), "Moths");
+        assert_eq!(content("exact", Some(1), "Bombus", "", ""), "1 Bombus");
+    }
+
+    #[test]
+    fn a_label_is_heard_with_its_pin() {
+        let lines = ["A".to_owned(), "B".to_owned(), "C".to_owned()];
+        assert_eq!(heard("Host label", &lines, 2), "Host label: A; B; C. The pin passes between the second and third line.");
+        assert_eq!(heard("Host label", &lines, 3), "Host label: A; B; C.");
+        assert_eq!(heard("Host label", &lines, 0), "Host label: A; B; C.");
+    }
+
+    #[test]
+    fn sizes_are_said_in_thousands() {
+        assert_eq!([10, 41_230, 1_500_000].map(kilobytes), ["0.1 KB", "41 KB", "1.5 MB"]);
+    }
+}

@@ -1,0 +1,89 @@
+//! What leaves the device.
+
+use super::dates::grouped;
+use super::desk::listed;
+use super::{ENGLISH, English, counted};
+use crate::sentences::say;
+use chrono::NaiveDate;
+
+say! { English says Export {
+    title: "Export";
+    only_here(events: usize): format!("{} only on this phone", counted(events, "event", "events"));
+    all_left: "nothing only on this phone";
+    what: "What goes out";
+    day: "Day";
+    chosen: "Chosen";
+    not_exported: "Not exported";
+    all: "All";
+    which_day: "Which day";
+    goes_day(day: NaiveDate): ENGLISH.dates.middle(day);
+    goes_chosen(count: usize): format!("{} chosen", counted(count, "event", "events"));
+    goes_not_exported: "What exists only here";
+    goes_all: "The whole book";
+    events: "events";
+    containers: "containers";
+    deleted: "deleted";
+    day_says: "The night of a day goes with it. What was deleted goes along, so that it stays deleted elsewhere.";
+    deleted_says: "What was deleted goes along, so that it stays deleted elsewhere.";
+    whole_says: "Everything, settings of numbering and labels too. This file is a full backup.";
+    along: "Along with";
+    along_list(sites: usize, persons: usize, numberings: usize, permits: usize, others: usize): along(sites, persons, numberings, permits, others);
+    along_says: "because these events refer to them";
+    file: "File";
+    file_says(bytes: usize): format!("{}, readable as it stands", ENGLISH.desk.kilobytes(bytes));
+    making: "Making the file";
+    opening: "The book is still being opened. The file is made when all of it is here.";
+    nothing: "There is nothing to export.";
+    nothing_new: "Everything has left this phone already.";
+    nothing_chosen: "Tick the events that shall go out.";
+    ways: "When it has left this phone";
+    share: "Share";
+    share_says: "counts when the sheet says it was sent";
+    save: "Save to a file";
+    save_says: "counts when the file was read back whole";
+    save_do: "Save";
+    download: "Download";
+    download_says: "stays on this phone, so it counts only when you say that a copy is elsewhere";
+    share_main(events: usize): format!("Share {}", counted(events, "event", "events"));
+    save_main(events: usize): format!("Save {} to a file", counted(events, "event", "events"));
+    download_main(events: usize): format!("Download {}", counted(events, "event", "events"));
+    left(events: usize): format!("{} left this phone.", if events == 1 { "1 event has".into() } else { format!("{} events have", grouped(events)) });
+    left_says: "They no longer count as only here.";
+    closed: "Nothing left: it was closed before it was sent.";
+    refused: "The system did not take the file.";
+    refused_do(reason: &str): format!("Nothing is lost. Try another way below. The system says: {reason}");
+    unmarked: "The file left, but this could not be written down. It still counts as only here.";
+    downloaded(name: &str): format!("“{name}” was downloaded.");
+    downloaded_says(records: usize): format!("Its {} count as only on this phone until the file lies somewhere else.", counted(records, "record", "records"));
+    elsewhere: "A copy is elsewhere";
+    find: "Find events";
+    choose_shown(count: usize): format!("Tick the {} shown", grouped(count));
+    choose_none: "Tick none";
+    list: "Events to choose from";
+    how_1: "The file is plain text. Any device with this page takes it in; importing it twice changes nothing.";
+    how_2: "Whole records go out, with all they refer to, so that nothing arrives half.";
+    how_3: "Until one of the ways above has counted, the start page keeps saying what exists only on this phone.";
+} }
+
+fn along(sites: usize, persons: usize, numberings: usize, permits: usize, others: usize) -> String {
+    let kinds = [
+        (sites, "site", "sites"),
+        (persons, "person", "persons"),
+        (numberings, "numbering", "numberings"),
+        (permits, "permit", "permits"),
+        (others, "other record", "other records"),
+    ];
+    let there: Vec<String> = kinds.into_iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| counted(count, one, many)).collect();
+    if there.is_empty() { "nothing else".into() } else { listed(&there) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_goes_along_is_listed_without_what_does_not() {
+        assert_eq!(along(4, 2, 1, 0, 0), "4 sites, 2 persons and 1 numbering");
+        assert_eq!(along(0, 0, 0, 0, 0), "nothing else");
+    }
+}

@@ -1,0 +1,138 @@
+//! What comes in.
+
+use super::dates::grouped;
+use super::desk::listed;
+use super::{ENGLISH, English, counted};
+use crate::sentences::say;
+use chrono::{Datelike, NaiveDate};
+
+say! { English says Import {
+    title: "Import";
+    drop_here: "Somebody’s log comes in here.";
+    pick_says: "Pick the file, drop it on this page, or share it to this app from another. Nothing is written before you have seen what it holds.";
+    pick: "Pick a file";
+    reading(name: &str): format!("Reading “{name}”");
+    writing: "Writing";
+    log_of(person: &str): format!("{person}’s log");
+    unnamed_log: "A log without a name";
+    nothing_yet: "nothing changed yet";
+    added: "added";
+    changed: "changed";
+    known: "known";
+    conflicts: "conflicts";
+    twice: "twice";
+    the_file: "The file";
+    from: "From";
+    unnamed: "nobody named";
+    on_at(device: &str, day: NaiveDate, clock: &str): on_at(device, day, clock);
+    days: "Days";
+    days_span(from: NaiveDate, to: NaiveDate): days_span(from, to);
+    file: "File";
+    whole(records: usize): format!("whole, {}", counted(records, "record", "records"));
+    conflicts_head(count: usize): counted(count, "conflict", "conflicts");
+    conflicts_says(changed: usize): format!("Among the {} changed. Both values are kept; you pick after the import.", grouped(changed));
+    twice_head(count: usize): counted(count, "number twice", "numbers twice");
+    twice_says: "Both containers are kept and marked. At the bench both are listed.";
+    added_head(count: usize): format!("{} would be added", grouped(count));
+    more_added(events: usize, containers: usize, others: usize): more_added(events, containers, others);
+    changed_head(count: usize): format!("{} would change", grouped(count));
+    changed_more: "The first of them are shown.";
+    deleted_says(count: usize): format!("{} deleted there. They would be deleted here as well, and can be brought back.", if count == 1 { "1 record was".into() } else { format!("{} records were", grouped(count)) });
+    known_says(count: usize): if count == 1 { "1 record is the same here and there. It stays as it is.".into() } else { format!("{} records are the same here and there. They stay as they are.", grouped(count)) };
+    all_known: "All of it is here already. Importing would change nothing.";
+    refuse: "Refuse";
+    accept(count: usize): format!("Import {}", grouped(count));
+    another: "Pick another file";
+    theirs: "file";
+    done(count: usize): format!("{} imported", grouped(count));
+    done_from(person: &str): if person.is_empty() { "from the file".into() } else { format!("from {person}’s log") };
+    done_nothing: "Nothing was new";
+    done_says: "Saved on this phone. Importing the file again would change nothing.";
+    waits: "Waits for you";
+    pick_value: "Pick";
+    compare: "Compare";
+    can_wait: "It can wait. Until you pick, both values are kept and marked.";
+    nothing_waits: "Nothing waits for you.";
+    undo_head: "If it was the wrong file";
+    undo_says: "Undo brings back what stood before. What you have written since stays.";
+    undo_where: "Their own records are not touched by it. Undo stays here and in Setup.";
+    undo: "Undo the import";
+    undo_strip(added: usize, changed: usize): format!("Imported {} new, {} changed", grouped(added), grouped(changed));
+    undone: "Import undone";
+    undone_says: "What stood before is there again, with what you have written since.";
+    go_on: "To the days";
+    empty_file: "This file is empty.";
+    not_json(line: usize): format!("This file cannot be read from line {} on.", grouped(line));
+    not_ours: "This is no log file.";
+    broken_header(line: usize): format!("The head of this file cannot be read, line {}.", grouped(line));
+    newer(version: u64): format!("A newer version wrote this file, in form {version}.");
+    cut_off(line: usize): format!("This file was cut off in line {}.", grouped(line));
+    checksum: "This file was changed or damaged after it was written.";
+    count(said: usize, found: usize): format!("This file says {} and holds {}.", counted(said, "record", "records"), grouped(found));
+    broken_record(line: usize, why: &str): format!("The record in line {} cannot be read: {why}.", grouped(line));
+    why_not_json(column: usize): format!("sign {column} does not belong there");
+    why_no_kind: "it does not say what it is";
+    why_no_id: "it has no id";
+    why_no_versions: "nothing says who wrote it";
+    why_twice(field: &str): format!("“{field}” stands there twice");
+    why_alone(field: &str): format!("“{field}” has a value without its writer, or the other way round");
+    why_seen(field: &str): format!("the versions of “{field}” contradict each other");
+    share_copy: "This is a share copy: coordinates were rounded or fields left out on purpose.";
+    share_copy_do: "It can be read, never imported, or it would overwrite the truth. Ask for the log itself.";
+    other_book: "This file belongs to another book.";
+    other_book_do: "Nothing was imported and nothing changed. A file of the sample goes into the sample, your own into your own book.";
+    refused_do: "Nothing was imported and nothing changed. Ask for the file again.";
+    cut_off_do: "Nothing was imported and nothing changed. Have it sent again, whole.";
+    newer_do: "Nothing was imported and nothing changed. Load this page again to get the newer version, then import.";
+    courier: "The file could not be read.";
+    courier_do(reason: &str): format!("Nothing was imported and nothing changed. Load the page again, then import. The browser says: {reason}");
+    garbled: "The file could not be read: half of a newer version is running.";
+    garbled_do: "Nothing was imported and nothing changed. Load the page again, then import.";
+    nothing_to_undo: "There is no import that could be undone.";
+    how_1: "Nothing is written before you import. Refuse, and all stays as it was.";
+    how_2: "Where two people wrote into the same row without seeing each other, both values stay until one of you picks. No clock decides.";
+    how_3: "Undo afterwards brings back what stood before and keeps what you wrote since.";
+} }
+
+fn on_at(device: &str, day: NaiveDate, clock: &str) -> String {
+    let when = format!("{} {clock}", ENGLISH.dates.roman(day));
+    if device.is_empty() { when } else { format!("on {device}, {when}") }
+}
+
+fn days_span(from: NaiveDate, to: NaiveDate) -> String {
+    let dates = ENGLISH.dates;
+    match (from == to, from.year() == to.year()) {
+        (true, _) => dates.roman(from),
+        (false, true) => format!("{} to {}", dates.roman_short(from), dates.roman(to)),
+        (false, false) => format!("{} to {}", dates.roman(from), dates.roman(to)),
+    }
+}
+
+fn more_added(events: usize, containers: usize, others: usize) -> String {
+    let kinds = [
+        (events, "more event", "more events"),
+        (containers, "container", "containers"),
+        (others, "other record", "other records"),
+    ];
+    let there: Vec<String> = kinds.into_iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| counted(count, one, many)).collect();
+    if there.is_empty() { String::new() } else { format!("and {}", listed(&there)) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_of_one_year_name_it_once() {
+        let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day).expect("a day");
+        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 3)), "1.vii. to 3.vii.2027");
+        assert_eq!(days_span(day(2026, 12, 31), day(2027, 1, 1)), "31.xii.2026 to 1.i.2027");
+        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 1)), "1.vii.2027");
+    }
+
+    #[test]
+    fn what_is_added_besides_is_listed() {
+        assert_eq!(more_added(9, 26, 1), "and 9 more events, 26 containers and 1 other record");
+        assert_eq!(more_added(0, 0, 0), "");
+    }
+}
