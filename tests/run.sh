@@ -48,7 +48,7 @@ stage_engines() {
     build_release
     local failed=0
     node tests/browser/run.mjs --engine firefox || failed=1
-    xvfb-run -a node tests/browser/run.mjs --engine webkit || failed=1
+    node tests/browser/run.mjs --engine webkit || failed=1
     return "$failed"
 }
 

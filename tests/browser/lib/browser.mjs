@@ -21,7 +21,7 @@ const QUIET = [
 ];
 
 // What the browser asks of its maker by itself, whatever page is open; a page asking there shows in `requests`.
-const MAKERS = /^(http:\/\/)?(accounts\.google\.com|clients2\.google\.com|update\.googleapis\.com)[:/]/;
+const MAKERS = /^(http:\/\/)?(accounts\.google\.com|clients2\.google\.com|(update|content-autofill)\.googleapis\.com)[:/]/;
 
 export const CHROMIUM = process.env.CHROMIUM ?? "/usr/bin/chromium";
 
@@ -190,6 +190,7 @@ async function blackHole(asked) {
   });
   server.on("connect", (request, socket) => {
     asked.push(request.url);
+    socket.on("error", () => {}); // a browser that is killed hangs up without a word
     socket.end("HTTP/1.1 502 Nothing leaves\r\n\r\n");
   });
   await new Promise((done) => server.listen(0, "127.0.0.1", done));
