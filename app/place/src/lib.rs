@@ -9,7 +9,9 @@ mod ellipsoid;
 pub mod fixes;
 pub mod format;
 pub mod frame;
+pub mod grid;
 pub mod local;
+pub mod parse;
 mod position;
 pub mod uncertainty;
 

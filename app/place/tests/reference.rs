@@ -68,3 +68,81 @@ fn published_geodesics_are_met() {
         assert!((metres - value(&row, "published_1_s12_m")).abs() < 1e-3, "{metres} {row:?}");
     }
 }
+
+/// Source: pyproj 3.7.2 (PROJ 9.5.1) and PyPI mgrs 1.6.0. Tolerance: 0.6 mm, the rounding of the file; MGRS cuts off,
+/// so one unit where a metre is reached exactly, and then by the reference computed from the pyproj numbers.
+#[test]
+fn grid_references_agree_with_proj() {
+    let rows = table::table("utm_mgrs.csv");
+    assert!(rows.len() >= 120);
+    for row in rows {
+        let position = at(value(&row, "lat_deg"), value(&row, "lon_deg"));
+        let found = place::grid::utm(position);
+        if row["outside_utm_ups"] == "yes" {
+            assert_eq!(found, Err(place::grid::GridProblem::Polar), "{row:?}");
+            continue;
+        }
+        let utm = found.expect("within the zones");
+        assert_eq!(utm.zone.to_string(), row["utm_zone"], "{row:?}");
+        assert_eq!(utm.hemisphere.code().to_string(), row["hemisphere"], "{row:?}");
+        assert!((utm.easting_m - value(&row, "easting_m")).abs() < 6e-4, "{utm:?} {row:?}");
+        assert!((utm.northing_m - value(&row, "northing_m")).abs() < 6e-4, "{utm:?} {row:?}");
+        let mgrs = place::grid::mgrs(position, 5).expect("within the zones");
+        assert!(mgrs == row["mgrs_1m_from_pyproj"] || mgrs == row["mgrs_1m_pypi_mgrs"], "{mgrs} {row:?}");
+    }
+}
+
+/// Source: ISO 6709 Annex H strings as quoted in public test suites, and the rules of the standard; the table marks
+/// which. Tolerance: 1e-9 degrees, a tenth of a millimetre.
+#[test]
+fn strings_of_iso_6709_are_read() {
+    let expected = [
+        ("S01", 27.5916, 86.564),
+        ("S02", 48.8577, 2.295),
+        ("S03", 40.6894, -74.0447),
+        ("S04", -90.0, 0.0),
+        ("S05", 90.0, 0.0),
+        ("S06", 0.0, -25.0),
+        ("S07", -33.85678, 151.2153),
+        ("S08", -0.5, -78.4),
+        ("S09", 46.30215, 7.58394),
+        ("S10", 40.0 + 12.0 / 60.0 + 13.0 / 3600.0, -(75.0 + 15.0 / 3600.0)),
+    ];
+    let rows = table::table("format_check_strings.csv");
+    for (id, latitude, longitude) in expected {
+        let row = rows.iter().find(|row| row["id"] == id).expect("a row of that name");
+        let understood = place::parse::parse(&row["expected"]);
+        let reading = understood.only().unwrap_or_else(|| panic!("one reading: {understood:?}"));
+        assert!((reading.latitude.degrees() - latitude).abs() < 1e-9, "{reading:?} {row:?}");
+        assert!((reading.longitude.degrees() - longitude).abs() < 1e-9, "{reading:?} {row:?}");
+        let height = understood.problems.iter().all(|problem| matches!(problem, place::parse::Problem::Height(_)));
+        assert!(height, "{understood:?}");
+    }
+}
+
+/// Source: `format_check_strings.csv`, forms seen in Darwin Core examples and in field practice. Each is one
+/// coordinate; a longitude (or a latitude) is put beside it. Tolerance: 1e-6 degrees, the digits of the table.
+#[test]
+fn single_coordinates_of_the_table_are_read_in_a_pair() {
+    let rows = table::table("format_check_strings.csv");
+    for id in ["K13", "K14", "K15", "K16", "K17", "K19", "K20"] {
+        let row = rows.iter().find(|row| row["id"] == id).expect("a row of that name");
+        let value: f64 = value(row, "expected");
+        let (latitude, text) = match row["input"].as_str() {
+            input if input.ends_with('W') => (false, format!("45°30'00\" N {input}")),
+            "46,30215" => (true, "46,30215 N 100,5 E".to_owned()),
+            input if input.starts_with('S') => (true, format!("{input} E 100°30'")),
+            input => (true, format!("{input} 100°30'00\" E")),
+        };
+        let understood = place::parse::parse(&text);
+        let reading = understood.only().unwrap_or_else(|| panic!("one reading of {text}: {understood:?}"));
+        let found = if latitude { reading.latitude.degrees() } else { reading.longitude.degrees() };
+        assert!((found - value).abs() < 1e-6, "{text} {found}");
+    }
+    for (id, code) in [("K21", "minutes"), ("K22", "fraction_before"), ("K24", "latitude_range")] {
+        let row = rows.iter().find(|row| row["id"] == id).expect("a row of that name");
+        let understood = place::parse::parse(&row["input"]);
+        assert!(understood.readings.is_empty(), "{row:?}");
+        assert!(understood.problems.iter().any(|problem| problem.code() == code), "{understood:?}");
+    }
+}

@@ -1,0 +1,156 @@
+//! Grid references as people write them.
+
+use super::{Notation, Problem, Work};
+use crate::grid::{Hemisphere, Utm, band_reach, square};
+use units::Metres;
+
+/// Least metres of an easting or northing: anything smaller is an angle.
+const METRES_LEAST: f64 = 10_000.0;
+
+/// Reads an MGRS reference; false when the text has not its form.
+pub(super) fn mgrs(work: &mut Work, text: &str) -> bool {
+    let upper = text.to_uppercase();
+    let compact: String = upper.trim_start_matches("MGRS").chars().filter(|sign| !" :-".contains(*sign)).collect();
+    let digits = compact.chars().take_while(char::is_ascii_digit).count();
+    let letters = compact[digits..].chars().take_while(char::is_ascii_uppercase).count();
+    let rest_digits = compact[digits + letters..].chars().all(|sign| sign.is_ascii_digit());
+    if !(1..=2).contains(&digits) || letters != 3 || !rest_digits {
+        return false;
+    }
+    match square(&compact) {
+        Some((middle, side_m)) => work.grid_reading(middle, half_diagonal(side_m), Notation::Mgrs),
+        None => work.problem(Problem::Grid),
+    }
+    true
+}
+
+/// Reads a UTM reference: zone and letter, easting, northing; or the zone at the end. False when it has not the form.
+pub(super) fn utm(work: &mut Work, text: &str) -> bool {
+    let upper = text.to_uppercase();
+    let pieces: Vec<Piece> = pieces(&upper);
+    let numbers: Vec<(usize, f64, usize)> = pieces
+        .iter()
+        .enumerate()
+        .filter_map(|(at, piece)| match piece {
+            Piece::Number(value, decimals) => Some((at, *value, *decimals)),
+            Piece::Word(_) => None,
+        })
+        .collect();
+    let metric = |(_, value, _): &(usize, f64, usize)| *value >= METRES_LEAST;
+    let (zone, one, two) = match numbers[..] {
+        [zone, one, two]
+            if metric(&one) && (metric(&two) || two.1 < METRES_LEAST && one.1 >= 100_000.0) && !metric(&zone) =>
+        {
+            (zone, one, two)
+        }
+        [one, two, zone] if metric(&one) && metric(&two) && !metric(&zone) => (zone, one, two),
+        _ => return false,
+    };
+    let letter = match pieces.get(zone.0 + 1) {
+        Some(Piece::Word(word)) => single(word),
+        _ => None,
+    };
+    let Some(letter) = letter.filter(|_| zone.2 == 0) else { return false };
+    for piece in &pieces {
+        match piece {
+            Piece::Word(word) if !KNOWN.contains(&word.as_str()) && *word != letter.to_string() => {
+                work.words_left(word)
+            }
+            _ => {}
+        }
+    }
+    // An easting never reaches a million; a northing given first is taken for one.
+    let (easting, northing) = if one.1 >= 1_000_000.0 && two.1 < 1_000_000.0 {
+        work.problem(Problem::Swapped);
+        (two, one)
+    } else {
+        (one, two)
+    };
+    let side_m = libm::pow(10.0, -(easting.2.min(northing.2).min(9) as f64));
+    let zone = if (1.0..=60.0).contains(&zone.1) { zone.1 as u8 } else { 0 };
+    place(work, zone, letter, easting.1, northing.1, side_m);
+    true
+}
+
+/// Words that belong to a UTM reference.
+const KNOWN: [&str; 14] =
+    ["UTM", "ZONE", "E", "N", "M", "ME", "MN", "EASTING", "NORTHING", "EAST", "NORTH", "SOUTH", "UPS", "EN"];
+
+/// Adds the readings that the letter allows.
+fn place(work: &mut Work, zone: u8, letter: char, easting_m: f64, northing_m: f64, side_m: f64) {
+    let of = |hemisphere| Utm { zone, hemisphere, easting_m, northing_m }.position();
+    let reach = band_reach(letter);
+    let as_band = reach.and_then(|(south, north)| {
+        let position = of(if letter < 'N' { Hemisphere::South } else { Hemisphere::North })?;
+        // A hundredth of a degree: a place on the edge of its band.
+        (south - 0.01..=north + 0.01).contains(&position.latitude.degrees()).then_some(position)
+    });
+    let as_hemisphere = match letter {
+        'N' => of(Hemisphere::North),
+        'S' => of(Hemisphere::South),
+        _ => None,
+    };
+    let mut found: Vec<_> = as_hemisphere.into_iter().chain(as_band).collect();
+    found.dedup();
+    if found.len() > 1 || (found.is_empty() && reach.is_some()) {
+        work.problem(Problem::ZoneLetter(letter));
+    }
+    if found.is_empty() {
+        // The letter does not fit; the northing alone still says something in its hemisphere.
+        let hemisphere = if letter < 'N' { Hemisphere::South } else { Hemisphere::North };
+        found.extend(of(hemisphere).filter(|_| reach.is_some()));
+    }
+    if found.is_empty() {
+        work.problem(Problem::Grid);
+    }
+    for position in found {
+        work.grid_reading(position, half_diagonal(side_m), Notation::Utm);
+    }
+}
+
+fn half_diagonal(side_m: f64) -> Metres {
+    Metres::new(side_m * core::f64::consts::FRAC_1_SQRT_2).expect("the side of a square is finite")
+}
+
+enum Piece {
+    /// A number and how many decimals it has.
+    Number(f64, usize),
+    Word(String),
+}
+
+/// Numbers and words in their order.
+fn pieces(text: &str) -> Vec<Piece> {
+    let mut pieces = Vec::new();
+    let mut rest = text;
+    while let Some(first) = rest.chars().next() {
+        let number = first.is_ascii_digit();
+        let same = |sign: char| if number { sign.is_ascii_digit() || sign == '.' } else { sign.is_alphabetic() };
+        let end = rest.find(|sign| !same(sign)).unwrap_or(rest.len());
+        if end == 0 {
+            rest = &rest[first.len_utf8()..];
+            continue;
+        }
+        let word = &rest[..end];
+        rest = &rest[end..];
+        match word.trim_end_matches('.').parse::<f64>() {
+            Ok(value) if number && value.is_finite() => {
+                let decimals = word.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+                pieces.push(Piece::Number(value, decimals));
+            }
+            _ => pieces.push(Piece::Word(word.to_owned())),
+        }
+    }
+    pieces
+}
+
+/// The only letter of a word, N and S for the words that say them. `None` for other words.
+fn single(word: &str) -> Option<char> {
+    match word {
+        "NORTH" => Some('N'),
+        "SOUTH" => Some('S'),
+        _ => {
+            let mut signs = word.chars();
+            signs.next().filter(|_| signs.next().is_none())
+        }
+    }
+}
