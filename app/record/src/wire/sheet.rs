@@ -3,6 +3,7 @@
 use super::header::{FORMAT, Header, VERSION};
 use super::refusal::Refusal;
 use serde::Deserialize;
+use serde::de::IgnoredAny;
 use serde_json::{Map, Value};
 use std::borrow::Cow;
 use std::ops::Range;
@@ -118,12 +119,13 @@ fn foreign(text: &[u8]) -> Refusal {
     if OPENING.starts_with(text) {
         return Refusal::CutOff { line: 1 };
     }
+    if let Err(error) = serde_json::from_slice::<IgnoredAny>(text) {
+        return Refusal::NotJson { line: error.line().max(1) };
+    }
     match serde_json::from_slice::<Any>(text) {
         // Another program took the file apart and wrote it anew: what it did to the records nobody can say.
         Ok(any) if any.format == FORMAT => Refusal::Checksum,
-        Ok(_) => Refusal::NotOurs,
-        Err(error) if error.is_data() => Refusal::NotOurs,
-        Err(error) => Refusal::NotJson { line: error.line().max(1) },
+        _ => Refusal::NotOurs,
     }
 }
 
