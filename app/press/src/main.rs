@@ -1,3 +1,94 @@
-//! The press binary.
+//! The press, a web worker: questions in, labels out.
+//!
+//! It takes fonts and questions as bytes and answers with bytes; how they travel is written in `ports::press`.
+//! It opens no storage, asks no clock and loads nothing.
 
-fn main() {}
+mod answer;
+
+use js_sys::{Array, Object, Reflect, Uint8Array};
+use label::Fonts;
+use ports::press::{Answer, Request};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+
+fn main() {
+    let scope: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
+    let press = Rc::new(RefCell::new(Press { scope: scope.clone(), fonts: None }));
+    let take =
+        Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| press.borrow_mut().take(&event.data()));
+    scope.set_onmessage(Some(take.as_ref().unchecked_ref()));
+    take.forget();
+    post(&scope, &"ready".into(), &[]);
+}
+
+struct Press {
+    scope: DedicatedWorkerGlobalScope,
+    fonts: Option<Fonts>,
+}
+
+impl Press {
+    fn take(&mut self, message: &JsValue) {
+        let fonts = field(message, "fonts");
+        let id = field(message, "id");
+        let outcome = if fonts.is_undefined() { self.ask(&id, message) } else { self.set(&fonts) };
+        if let Err(reason) = outcome {
+            let fault = object(&[("id", &id), ("fault", &reason.into())]);
+            post(&self.scope, &fault, &[]);
+        }
+    }
+
+    fn set(&mut self, fonts: &JsValue) -> Result<(), String> {
+        let list = Array::from(fonts);
+        let mut files = list.iter().map(|file| Uint8Array::new(&file).to_vec());
+        let (Some(regular), Some(italic)) = (files.next(), files.next()) else {
+            return Err("fewer than two fonts".to_owned());
+        };
+        let fonts = Fonts::new(regular, italic, files.collect()).map_err(|fault| format!("font {}", fault.0))?;
+        self.fonts = Some(fonts);
+        post(&self.scope, &"set".into(), &[]);
+        Ok(())
+    }
+
+    fn ask(&self, id: &JsValue, message: &JsValue) -> Result<(), String> {
+        let fonts = self.fonts.as_ref().ok_or("no fonts yet")?;
+        let bytes = Uint8Array::new(&field(message, "request")).to_vec();
+        let request: Request = serde_json::from_slice(&bytes).map_err(|fault| fault.to_string())?;
+        let mut answer = answer::answer(fonts, request).map_err(|fault| format!("{fault:?}"))?;
+        let pdf = taken(&mut answer).map_or(JsValue::UNDEFINED, |bytes| Uint8Array::from(bytes.as_slice()).into());
+        let text = serde_json::to_vec(&answer).map_err(|fault| fault.to_string())?;
+        let text = Uint8Array::from(text.as_slice());
+        let reply = object(&[("id", id), ("answer", &text), ("pdf", &pdf)]);
+        let buffers: Vec<JsValue> =
+            [text.into(), pdf].iter().filter(|part| !part.is_undefined()).map(|part| field(part, "buffer")).collect();
+        post(&self.scope, &reply, &buffers);
+        Ok(())
+    }
+}
+
+/// The file of an answer, which travels beside it.
+fn taken(answer: &mut Answer) -> Option<Vec<u8>> {
+    match answer {
+        Answer::Pdf { bytes, .. } => Some(std::mem::take(bytes)),
+        _ => None,
+    }
+}
+
+/// A field of a message; undefined where there is none.
+fn field(message: &JsValue, name: &str) -> JsValue {
+    Reflect::get(message, &name.into()).unwrap_or(JsValue::UNDEFINED)
+}
+
+fn object(fields: &[(&str, &JsValue)]) -> JsValue {
+    let object = Object::new();
+    for (name, value) in fields {
+        Reflect::set(&object, &(*name).into(), value).expect("a new object takes any field");
+    }
+    object.into()
+}
+
+fn post(scope: &DedicatedWorkerGlobalScope, message: &JsValue, buffers: &[JsValue]) {
+    let transfer: Array = buffers.iter().collect();
+    scope.post_message_with_transfer(message, &transfer).expect("bytes and numbers can be posted");
+}

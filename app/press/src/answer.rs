@@ -1,0 +1,180 @@
+//! Questions in, answers out: the messages of the press in the words of the typesetter, and back.
+
+use label::{Fonts, Job, Outcome, Paper, Printed, Refused, Setter};
+use ports::press::{Answer, Format, Line, Order, Over, Proof, Request};
+use units::{Millimetres, Points};
+
+/// Why there is no answer: a length in the question is not a number.
+#[derive(Debug, PartialEq, Eq)]
+pub struct NoNumber;
+
+/// Answers one question.
+pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
+    let mut setter = Setter::new(fonts);
+    match request {
+        Request::Proof { orders, format } => proofs(&mut setter, &orders, &sizes(format)?),
+        Request::Print { orders, format, paper, title, check_words, made } => {
+            let labels: Vec<(Vec<label::Line>, u32)> =
+                orders.iter().map(|order| (lines(order), order.copies)).collect();
+            let job = Job {
+                labels: &labels,
+                format: sizes(format)?,
+                paper: sheet(paper),
+                title: &title,
+                check_words: &check_words,
+                made,
+            };
+            Ok(printed(label::print(&mut setter, &job), labels.len()))
+        }
+    }
+}
+
+fn proofs(setter: &mut Setter<'_>, orders: &[Order], format: &label::Format) -> Result<Answer, NoNumber> {
+    let proof = |order: &Order| {
+        let outcome = setter.frame(&lines(order), format);
+        proof(setter, outcome)
+    };
+    Ok(Answer::Proofs(orders.iter().map(proof).collect()))
+}
+
+fn proof(setter: &Setter<'_>, Outcome { frame, over }: Outcome) -> Proof {
+    let middle = |length: Millimetres| length.half().millimetres();
+    Proof {
+        lines: frame.lines.iter().map(|line| line.text.clone()).collect(),
+        path: label::path(setter, &frame),
+        type_pt: frame.size.points(),
+        pin: (middle(frame.width), middle(frame.height), middle(frame.pin)),
+        lines_above_pin: frame.above,
+        over: over.into_iter().map(said).collect(),
+    }
+}
+
+fn printed(result: Result<Printed, Refused>, orders: usize) -> Answer {
+    let count =
+        |number: usize| u32::try_from(number).expect("copies are counted in 32 bits and each label needs memory");
+    match result {
+        Ok(Printed { bytes, sheets, labels }) => Answer::Pdf { bytes, sheets: count(sheets), labels: count(labels) },
+        Err(Refused::Over(over)) => {
+            let each = |(order, over): (usize, Vec<label::Over>)| (order, over.into_iter().map(said).collect());
+            Answer::DoesNotFit(over.into_iter().map(each).collect())
+        }
+        Err(Refused::Sheet(by)) => {
+            let over = |order| (order, vec![Over::Sheet { by_mm: by.millimetres() }]);
+            Answer::DoesNotFit((0..orders).map(over).collect())
+        }
+        Err(Refused::Document(reason)) => Answer::NotWritten(reason),
+    }
+}
+
+fn said(over: label::Over) -> Over {
+    match over {
+        label::Over::Long { text, by } => Over::Long { text, by_mm: by.millimetres() },
+        label::Over::High { by } => Over::High { by_mm: by.millimetres() },
+        label::Over::Glyph(letter) => Over::Glyph { letter },
+    }
+}
+
+fn lines(order: &Order) -> Vec<label::Line> {
+    let line = |line: &Line| line.iter().map(|run| label::Run { text: run.text.clone(), italic: run.italic }).collect();
+    order.lines.iter().map(line).collect()
+}
+
+fn sizes(format: Format) -> Result<label::Format, NoNumber> {
+    Ok(label::Format {
+        width: Millimetres::new(format.width_mm).ok_or(NoNumber)?,
+        height: Millimetres::new(format.height_mm).ok_or(NoNumber)?,
+        largest: Points::new(format.type_largest_pt).ok_or(NoNumber)?,
+        least: Points::new(format.type_least_pt).ok_or(NoNumber)?,
+        pin: Millimetres::new(format.pin_mm).ok_or(NoNumber)?,
+    })
+}
+
+fn sheet(paper: ports::press::Paper) -> Paper {
+    match paper {
+        ports::press::Paper::A4 => Paper::A4,
+        ports::press::Paper::Letter => Paper::Letter,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use ports::press::Run;
+
+    fn fonts() -> Fonts {
+        let read = |name: &str| {
+            let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
+            std::fs::read(&path).expect("the fonts are part of the project")
+        };
+        let further = vec![read("DejaVuSansCondensed-gaps.ttf")];
+        Fonts::new(read("FiraSansCondensed-Regular.ttf"), read("FiraSansCondensed-Italic.ttf"), further)
+            .expect("the fonts of the project can be read")
+    }
+
+    fn order(text: &str, copies: u32) -> Order {
+        Order { lines: vec![vec![Run { text: text.to_owned(), italic: false }]], copies }
+    }
+
+    fn format(width_mm: f64) -> Format {
+        Format { width_mm, height_mm: 8.0, type_largest_pt: 5.0, type_least_pt: 4.0, pin_mm: 0.7 }
+    }
+
+    fn print(orders: Vec<Order>, width_mm: f64) -> Answer {
+        let request = Request::Print {
+            orders,
+            format: format(width_mm),
+            paper: ports::press::Paper::A4,
+            title: "Labels".into(),
+            check_words: "This bar must measure 50 mm.".into(),
+            made: (2027, 6, 19, 12, 0, 0),
+        };
+        answer(&fonts(), request).expect("all lengths are numbers")
+    }
+
+    #[test]
+    fn a_proof_says_where_the_pin_passes() {
+        let orders = vec![order("19.vi.2027", 3)];
+        let answer =
+            answer(&fonts(), Request::Proof { orders, format: format(18.0) }).expect("all lengths are numbers");
+        let Answer::Proofs(proofs) = answer else { panic!("a proof was asked for") };
+        assert_eq!(proofs.len(), 1);
+        assert_eq!((proofs[0].pin, proofs[0].lines_above_pin), ((9.0, 4.0, 0.35), 1));
+        assert_eq!((proofs[0].lines.as_slice(), proofs[0].type_pt), (&["19.vi.2027".to_owned()][..], 5.0));
+        assert!(proofs[0].path.starts_with('M') && proofs[0].over.is_empty());
+    }
+
+    #[test]
+    fn a_print_counts_sheets_and_labels() {
+        let Answer::Pdf { bytes, sheets, labels } = print(vec![order("a", 330), order("b", 1)], 18.0) else {
+            panic!("both labels fit");
+        };
+        assert!(bytes.starts_with(b"%PDF-"));
+        assert_eq!((sheets, labels), (2, 331));
+    }
+
+    #[test]
+    fn what_does_not_fit_is_said_and_nothing_is_printed() {
+        let answer =
+            print(vec![order("fits", 1), order("Llanfairpwllgwyngyllgogerychwyrn", 1), order("昆虫", 1)], 18.0);
+        let Answer::DoesNotFit(over) = answer else { panic!("two labels do not fit") };
+        assert_eq!(over.iter().map(|(order, _)| *order).collect::<Vec<_>>(), [1, 2]);
+        assert!(matches!(over[0].1[..], [Over::Long { by_mm, .. }] if by_mm > 0.0));
+        assert_eq!(over[1].1, [Over::Glyph { letter: '昆' }, Over::Glyph { letter: '虫' }]);
+    }
+
+    #[test]
+    fn a_label_larger_than_the_sheet_is_said() {
+        let Answer::DoesNotFit(over) = print(vec![order("a", 1)], 300.0) else { panic!("it is too wide") };
+        assert_eq!(over, [(0, vec![Over::Sheet { by_mm: 110.0 }])]);
+    }
+
+    #[test]
+    fn questions_and_answers_travel_as_json() {
+        let request = Request::Proof { orders: vec![order("♀ 47.6138° N", 2)], format: format(18.0) };
+        let json = serde_json::to_vec(&request).expect("a question is plain data");
+        assert_eq!(serde_json::from_slice::<Request>(&json).expect("and comes back"), request);
+        let answer = answer(&fonts(), request).expect("all lengths are numbers");
+        let json = serde_json::to_vec(&answer).expect("an answer is plain data");
+        assert_eq!(serde_json::from_slice::<Answer>(&json).expect("and comes back"), answer);
+    }
+}
