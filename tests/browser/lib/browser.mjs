@@ -146,6 +146,11 @@ export class Device {
     this.#allowed.push(pattern);
   }
 
+  /** Forgets all that was seen so far. */
+  forgive() {
+    this.#console.length = this.#elsewhere.length = this.requests.length = 0;
+  }
+
   /** What went wrong and was not allowed. */
   faults() {
     const strange = this.requests.map(({ url }) => url).filter((url) => !this.#isOurs(url));
