@@ -136,6 +136,12 @@ impl Logbook {
 
     /// Changes what belongs to this device only.
     pub fn set_device(&mut self, device: DeviceSettings) {
+        if device.person != self.device.person
+            && let Some(session) = &mut self.session
+        {
+            // Who writes is said once more, with the next row.
+            session.announced = false;
+        }
         self.device = device;
         self.touch();
     }

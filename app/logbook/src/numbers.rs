@@ -8,7 +8,7 @@ use record::{Id, Kind, Record, numbering};
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-pub use number::SpanProblem as SpanFault;
+pub use number::{SPAN_LIMIT, SpanProblem as SpanFault};
 
 /// What the page says under a span while it is typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,13 +48,13 @@ impl Logbook {
                 let next = numbering.next_letter(first.running, typed.iter().map(String::as_str));
                 return next.map_or(Next::RangeFull, |text| Next::Number(plate_of("vial", &text)));
             }
-            return match numbering.next(self.number_texts()) {
+            return match numbering.next(self.numbers_beside(&numbering)) {
                 number::Next::Number(text) => Next::Number(plate_of("vial", &format!("{text}a"))),
                 number::Next::None => Next::None,
                 number::Next::RangeFull => Next::RangeFull,
             };
         }
-        match numbering.next(self.number_texts().chain(typed.iter().map(String::as_str))) {
+        match numbering.next(self.numbers_beside(&numbering).chain(typed.iter().map(String::as_str))) {
             number::Next::Number(text) => Next::Number(plate_of("vial", &text)),
             number::Next::None => Next::None,
             number::Next::RangeFull => Next::RangeFull,

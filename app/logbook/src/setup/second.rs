@@ -172,8 +172,8 @@ impl Logbook {
         let ranges: Vec<(u64, u64)> =
             if numbering.range.is_some() { Vec::new() } else { self.ranges_of(&numbering.prefix) };
         let elsewhere = move |text: &str| {
-            let run = Number::read(text).map(|number| number.running);
-            run.is_some_and(|run| ranges.iter().any(|(from, to)| (*from..=*to).contains(&run)))
+            let in_one = |run: u64| ranges.iter().any(|(from, to)| (*from..=*to).contains(&run));
+            !ranges.is_empty() && Number::read(text).is_some_and(|number| in_one(number.running))
         };
         self.number_texts().filter(move |text| !elsewhere(text))
     }
