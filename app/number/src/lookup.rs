@@ -3,7 +3,7 @@
 //! In go what was typed and the numbers that exist; out come the positions of those that are meant. Opening one of
 //! several is left to a person.
 
-use crate::flat::Flat;
+use crate::flat::{Flat, Sign};
 
 /// Which of the candidates a typed number means, by their positions.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -97,7 +97,7 @@ fn fit(typed: &Flat, candidate: &Flat) -> Option<Fit> {
 }
 
 /// Whether the typed signs are the candidate's prefix followed at once by its number without zeros.
-fn joined(typed: &[char], candidate: &Flat) -> bool {
+fn joined(typed: &[Sign], candidate: &Flat) -> bool {
     !candidate.head().is_empty() && typed.strip_prefix(candidate.head()) == Some(candidate.core())
 }
 
@@ -106,7 +106,7 @@ fn rejoined(typed: &Flat, candidate: &Flat) -> Option<Fit> {
     if typed.head().is_empty() || !typed.head_is_digits() {
         return None;
     }
-    let zeros = typed.whole().iter().take_while(|sign| **sign == '0').count();
+    let zeros = typed.whole().iter().take_while(|sign| **sign == 0).count();
     (&typed.whole()[zeros..] == candidate.core()).then_some(Fit::Rejoined)
 }
 

@@ -3,7 +3,7 @@
 //! In go what was typed and the numbers that exist; out come positions with reasons, likeliest first. Nothing is
 //! chosen for the person.
 
-use crate::flat::Flat;
+use crate::flat::{Flat, Sign};
 use crate::slip::{Slip, cost, slip};
 
 /// What would explain that this one was meant.
@@ -87,7 +87,7 @@ pub fn nearest<'a>(typed: &str, candidates: impl IntoIterator<Item = &'a str>, l
         }
         if let Some((cost, reason)) = distance(&typed, &candidate, most) {
             hits.push((cost, candidate.running().abs_diff(typed.running()), at, reason));
-            if hits.len() >= limit.saturating_mul(4).saturating_add(256) {
+            if hits.len() >= limit.saturating_mul(2).saturating_add(32) {
                 keep_best(&mut hits, limit);
                 most = hits.last().map_or(most, |worst| worst.0);
             }
@@ -128,36 +128,43 @@ fn across_gap(typed: &Flat, neighbours: &[(usize, Flat)], hits: &mut Vec<Hit>) {
 
 /// The cheapest explanation for one candidate. `None` when all cost more than `most`.
 fn distance(typed: &Flat, candidate: &Flat, most: u16) -> Option<(u16, Reason)> {
-    // Three signs that do not occur in the candidate at all cannot be two slips.
-    if (typed.mask & !candidate.mask).count_ones() > 2 {
-        return None;
-    }
-    let head = head_cost(typed, candidate);
-    let left = |spent: u16| most.checked_sub(spent);
     let mut best: Option<(u16, Reason)> = None;
-    let mut offer = |found: Option<(u16, Slip)>, spent: u16| {
-        let Some((cost, slip)) = found else { return };
-        let cost = cost + spent;
-        if best.is_none_or(|best| cost < best.0) {
-            best = Some((cost, reason(slip, spent)));
+    let mut offer = |typed: &[Sign], meant: &[Sign], spent: u16| {
+        let most = best.map_or(most, |best| best.0);
+        let Some((cost, slip)) = most.checked_sub(spent).and_then(|left| slip(typed, meant, left)) else { return };
+        if best.is_none_or(|best| cost + spent < best.0) {
+            best = Some((cost + spent, reason(slip, spent)));
         }
     };
-    if let Some(left) = left(head) {
-        offer(slip(typed.core(), candidate.core(), left), head);
-        // With leading zeros as written: 1047 for 0147.
-        if typed.run().len() != typed.core().len() || candidate.run().len() != candidate.core().len() {
-            offer(slip(typed.run(), candidate.run(), left), head);
-        }
+    let head = head_cost(typed, candidate);
+    if two_slips(typed.core_mask, candidate.core_mask) {
+        offer(typed.core(), candidate.core(), head);
+    }
+    // With leading zeros as written: 1047 for 0147.
+    if typed.run().len().max(candidate.run().len()) > typed.core().len().min(candidate.core().len())
+        && two_slips(typed.core_mask | ZERO, candidate.core_mask | ZERO)
+    {
+        offer(typed.run(), candidate.run(), head);
     }
     if !typed.head().is_empty() {
-        offer(slip(typed.whole(), candidate.whole(), most), 0);
+        if two_slips(typed.mask, candidate.mask) {
+            offer(typed.whole(), candidate.whole(), 0);
+        }
         // Letters typed for digits: l47 for 147, with the prefix left out.
-        if let Some(left) = left(PREFIX_MISSING) {
-            offer(slip(typed.whole(), candidate.core(), left), PREFIX_MISSING);
-            offer(slip(typed.whole(), candidate.run(), left), PREFIX_MISSING);
+        if two_slips(typed.mask | ZERO, candidate.core_mask | ZERO) {
+            offer(typed.whole(), candidate.core(), PREFIX_MISSING);
+            offer(typed.whole(), candidate.run(), PREFIX_MISSING);
         }
     }
     best
+}
+
+/// The bit of the sign 0 in a mask.
+const ZERO: u64 = 1;
+
+/// Whether two slips can be enough: each brings at most one sign in and takes one out.
+fn two_slips(typed: u64, meant: u64) -> bool {
+    (typed & !meant).count_ones() <= 2 && (meant & !typed).count_ones() <= 2
 }
 
 /// What the prefixes cost.

@@ -1,5 +1,7 @@
 //! What slips of eye and hand cost: how far what was typed lies from what may be meant.
 
+use crate::flat::Sign;
+
 /// Costs in hundredths of one wrong sign.
 pub(crate) mod cost {
     /// Neighbours exchanged.
@@ -37,26 +39,42 @@ pub(crate) enum Slip {
 const ALIKE: &str = "17 06 56 38 49 0O 1I 1L 2Z 5S 8B 6B 6G 9G 9Q 0Q 0D IL OD OQ UV";
 const RATHER_ALIKE: &str = "35 27 79 14 08 09 89 58 68 7T 4A 7Z CG EF MN PR VY IJ 1J 4Y HN KX";
 
-/// What one sign for another costs.
-fn substitution(typed: char, meant: char) -> u16 {
-    if typed == meant {
-        return 0;
-    }
-    let within = |pairs: &str| {
-        pairs.as_bytes().chunks(3).any(|pair| {
-            let (a, b) = (char::from(pair[0]), char::from(pair[1]));
-            (a, b) == (typed, meant) || (b, a) == (typed, meant)
-        })
-    };
-    match () {
-        () if within(ALIKE) => cost::ALIKE,
-        () if within(RATHER_ALIKE) => cost::RATHER_ALIKE,
-        () => cost::OTHER,
+/// What one sign for another costs, digits and capitals.
+const SUBSTITUTIONS: [[u8; 36]; 36] = {
+    let mut table = [[cost::OTHER as u8; 36]; 36];
+    set(&mut table, RATHER_ALIKE, cost::RATHER_ALIKE as u8);
+    set(&mut table, ALIKE, cost::ALIKE as u8);
+    table
+};
+
+/// Sets the cost of pairs in both directions.
+const fn set(table: &mut [[u8; 36]; 36], pairs: &str, cost: u8) {
+    let pairs = pairs.as_bytes();
+    let mut at = 0;
+    while at < pairs.len() {
+        let (a, b) = (place(pairs[at]), place(pairs[at + 1]));
+        table[a][b] = cost;
+        table[b][a] = cost;
+        at += 3;
     }
 }
 
+/// The place of a digit or capital among the signs.
+const fn place(sign: u8) -> usize {
+    (if sign <= b'9' { sign - b'0' } else { sign - b'A' + 10 }) as usize
+}
+
+/// What one sign for another costs.
+fn substitution(typed: Sign, meant: Sign) -> u16 {
+    if typed == meant {
+        return 0;
+    }
+    let row = SUBSTITUTIONS.get(usize::from(typed));
+    row.and_then(|row| row.get(usize::from(meant))).map_or(cost::OTHER, |cost| u16::from(*cost))
+}
+
 /// The cheapest way from what was typed to what may be meant. `None` when it costs more than `most`.
-pub(crate) fn slip(typed: &[char], meant: &[char], most: u16) -> Option<(u16, Slip)> {
+pub(crate) fn slip(typed: &[Sign], meant: &[Sign], most: u16) -> Option<(u16, Slip)> {
     if typed.len().abs_diff(meant.len()) > 2 {
         return None;
     }
@@ -65,8 +83,8 @@ pub(crate) fn slip(typed: &[char], meant: &[char], most: u16) -> Option<(u16, Sl
     let end = a.iter().rev().zip(b.iter().rev()).take_while(|(a, b)| a == b).count();
     let (a, b) = (&a[..a.len() - end], &b[..b.len() - end]);
     let doubled =
-        |sign: char, row: &[char]| row[..start].last() == Some(&sign) || row[row.len() - end..].first() == Some(&sign);
-    let length = |sign: char, row: &[char]| if doubled(sign, row) { cost::DOUBLED } else { cost::LENGTH };
+        |sign: Sign, row: &[Sign]| row[..start].last() == Some(&sign) || row[row.len() - end..].first() == Some(&sign);
+    let length = |sign: Sign, row: &[Sign]| if doubled(sign, row) { cost::DOUBLED } else { cost::LENGTH };
     let found = match (a, b) {
         ([], []) => (0, Slip::None),
         ([typed], [meant]) => match substitution(*typed, *meant) {
@@ -87,8 +105,8 @@ const SPREAD_MOST: usize = 8;
 /// The cost of more than one slip: optimal string alignment with the costs above.
 ///
 /// **Source**: the recurrence of Damerau (1964) and Levenshtein (1966) with neighbours exchanged at most once.
-fn several(a: &[char], b: &[char], most: u16) -> Option<u16> {
-    let most = most.checked_sub(cost::SECOND)?;
+fn several(a: &[Sign], b: &[Sign], most: u16) -> Option<u16> {
+    let most = most.checked_sub(cost::SECOND).filter(|most| *most >= 2 * cost::ALIKE)?;
     if a.len() > SPREAD_MOST || b.len() > SPREAD_MOST {
         return None;
     }
@@ -122,7 +140,7 @@ mod tests {
     use super::*;
 
     fn check(typed: &str, meant: &str, expected: Option<(u16, Slip)>) {
-        let signs = |text: &str| text.chars().collect::<Vec<_>>();
+        let signs = |text: &str| text.bytes().map(|sign| place(sign) as Sign).collect::<Vec<_>>();
         assert_eq!(slip(&signs(typed), &signs(meant), cost::MOST), expected, "{typed} for {meant}");
     }
 
@@ -145,7 +163,7 @@ mod tests {
     #[test]
     fn pairs_are_pairs() {
         for pair in ALIKE.split(' ').chain(RATHER_ALIKE.split(' ')) {
-            let signs: Vec<char> = pair.chars().collect();
+            let signs: Vec<Sign> = pair.bytes().map(|sign| place(sign) as Sign).collect();
             assert_eq!(signs.len(), 2, "{pair}");
             assert!(substitution(signs[0], signs[1]) < cost::OTHER);
             assert_eq!(substitution(signs[0], signs[1]), substitution(signs[1], signs[0]));
