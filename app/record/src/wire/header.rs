@@ -86,13 +86,13 @@ impl Header {
         }
         for (name, value) in &other.more {
             let own = self.more.entry(name.clone()).or_insert_with(|| value.clone());
-            if value.to_string() > own.to_string() {
+            if text(value) > text(own) {
                 *own = value.clone();
             }
         }
     }
 }
 
-fn text(author: &Author) -> String {
-    serde_json::to_string(author).expect("an author is plain data")
+fn text<T: Serialize>(value: &T) -> String {
+    serde_json::to_string(value).expect("a header is plain data")
 }
