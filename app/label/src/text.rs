@@ -1,7 +1,8 @@
 //! The words of a line: where it may break, and which letters count.
 //!
 //! In go runs, out come [`Token`]s that never break. A space is a place to break, gladly after a comma or where a
-//! zero-width space says so (a break there takes the place of a comma); a no-break space is none. Letters without ink of their own (joiners, variation
+//! zero-width space says so; a no-break space is none. A break takes the place of a comma before it, as on printed
+//! labels: common practice. Letters without ink of their own (joiners, variation
 //! selectors, controls) are dropped, since no font needs to have them.
 
 /// A stretch of text in one face.
@@ -68,7 +69,6 @@ impl Cutter {
     fn mark_glad(&mut self) {
         if let Some(last) = self.done.last_mut().filter(|_| self.open.runs.is_empty()) {
             last.gap.glad = true;
-            last.gap.instead = last.runs.last().is_some_and(|run| run.text.len() > 1 && run.text.ends_with(','));
         }
     }
 
@@ -84,8 +84,9 @@ impl Cutter {
             self.open = Token::default();
             return;
         }
-        let glad = self.open.runs.last().is_some_and(|run| run.text.ends_with([',', ';', ':']));
-        self.open.gap = Gap { italic, glad, instead: false };
+        let end = self.open.runs.last().map_or("", |run| run.text.as_str());
+        let (glad, instead) = (end.ends_with([',', ';']), end.len() > 1 && end.ends_with(','));
+        self.open.gap = Gap { italic, glad, instead };
         self.done.push(std::mem::take(&mut self.open));
     }
 
@@ -134,6 +135,7 @@ mod tests {
     #[test]
     fn spaces_part_and_commas_part_gladly() {
         check("Upper Saltmarsh, old sluice", "[Upper][Saltmarsh,]![old][sluice]");
+        check("ORRELAND: Sallow; Tarn", "[ORRELAND:][Sallow;]![Tarn]");
         check("  a   b ", "[a][b]");
         check("", "");
         check("\u{a0}", "");
@@ -146,10 +148,11 @@ mod tests {
     }
 
     #[test]
-    fn a_break_between_parts_takes_the_place_of_a_comma() {
+    fn a_break_takes_the_place_of_a_comma() {
         let ends = |text: &str| tokens(&[Run { text: text.to_owned(), italic: false }])[0].at_break()[0].text.clone();
-        assert_eq!(ends("Sallow, \u{200b}Tarn"), "Sallow");
-        assert_eq!(ends("Varga, Okoro"), "Varga,");
+        assert_eq!(ends("Sallow, Tarn"), "Sallow");
+        assert_eq!(ends("Sallow; Tarn"), "Sallow;");
+        assert_eq!(ends(", Tarn"), ",");
         assert_eq!(ends("of \u{200b}Salix"), "of");
     }
 

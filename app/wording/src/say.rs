@@ -34,9 +34,10 @@ fn line(items: &[Item], parts: &Parts, arrangement: &Arrangement) -> Line {
     line
 }
 
-/// Between two parts a line breaks gladly, if there is a space.
+/// Between two parts a line breaks gladly, if there is a space; a colon leans on what follows.
 fn joint(then: &str) -> Run {
-    let mark = if then.ends_with(' ') { SOFT_BREAK.to_string() } else { String::new() };
+    let breaks = then.ends_with(' ') && !then.trim_end().ends_with(':');
+    let mark = if breaks { SOFT_BREAK.to_string() } else { String::new() };
     Run::upright(format!("{then}{mark}"))
 }
 

@@ -47,6 +47,13 @@ fn a_collection_label_goes_from_large_to_small() {
 }
 
 #[test]
+fn a_line_breaks_gladly_between_parts_but_not_after_the_country() {
+    let lines = lines(&meadow(), &defaults::arrangement(Kind::Collection));
+    let text: String = lines[0].iter().map(|run| run.text.replace('\u{a0}', "~").replace('\u{200b}', "|")).collect();
+    assert_eq!(text, "ORRELAND: Sallow, |Tarn Abbot, |2~km~NE, |Mill Meadow, |412~m");
+}
+
+#[test]
 fn what_is_not_known_leaves_no_trace() {
     check(Kind::Collection, &Parts::default(), &[]);
     check(Kind::Host, &Parts::default(), &[]);
