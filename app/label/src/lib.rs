@@ -19,6 +19,6 @@ pub use fonts::{FontFault, Fonts};
 pub use frame::{Format, Frame, Outcome, Over, SetLine, SetRun};
 pub use measure::{Glyph, Setter};
 pub use outline::path;
-pub use pdf::{Job, Moment, Printed, Refused, print};
-pub use sheet::{Cell, Paper, Sheet};
+pub use pdf::{Job, Moment, Printed, Refused, print, words};
+pub use sheet::{Cell, Paper, Sheet, Stroke};
 pub use text::{Line, Run};

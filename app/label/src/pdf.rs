@@ -4,7 +4,7 @@
 
 use crate::frame::{Format, Frame, Over, SetLine, SetRun};
 use crate::measure::Setter;
-use crate::sheet::{FOOT_MM, MARGIN_MM, Sheet};
+use crate::sheet::{BAR_MM, FOOT_MM, MARGIN_MM, Sheet};
 use crate::text::{Line, Run};
 use crate::{Paper, measure};
 use krilla::color::luma;
@@ -22,12 +22,7 @@ use units::{Millimetres, Points};
 /// Cut lines are as thin as printers set, and grey, so that a cut beside them does not show.
 const CUT_PT: f32 = 0.25;
 const CUT_GREY: u8 = 140;
-/// How far cut lines reach beyond the labels, mm.
-const TICK_MM: f64 = 3.0;
-const BAR_MM: f64 = 50.0;
 const BAR_PT: f32 = 0.5;
-/// Half the height of the ticks at the ends of the bar, mm.
-const BAR_TICK_MM: f64 = 1.5;
 const WORDS_LARGEST_PT: i32 = 8;
 const WORDS_LEAST_PT: i32 = 4;
 
@@ -82,7 +77,7 @@ pub fn print(setter: &mut Setter<'_>, job: &Job<'_>) -> Result<Printed, Refused>
     let cells: Vec<&Frame> =
         frames.iter().flat_map(|(frame, copies)| std::iter::repeat_n(frame, *copies as usize)).collect();
     let sheets = sheet.sheets(cells.len());
-    let words = words(setter, job);
+    let words = words(setter, job.paper, job.check_words);
     let fonts = setter.fonts.embedded();
     let mut document = Document::new_with(settings());
     document.set_metadata(metadata(job));
@@ -113,9 +108,9 @@ fn framed(setter: &mut Setter<'_>, job: &Job<'_>) -> Result<Vec<(Frame, u32)>, R
     if over.is_empty() { Ok(frames) } else { Err(Refused::Over(over)) }
 }
 
-/// The words beside the bar, on one line.
-fn words(setter: &mut Setter<'_>, job: &Job<'_>) -> Frame {
-    let room = job.paper.size().0.millimetres() - 2.0 * MARGIN_MM - BAR_MM;
+/// The words beside the bar, on one line; only "50 mm" where a font lacks one of their letters.
+pub fn words(setter: &mut Setter<'_>, paper: Paper, text: &str) -> Frame {
+    let room = paper.size().0.millimetres() - 2.0 * MARGIN_MM - BAR_MM;
     let format = Format {
         width: Millimetres::new(room).expect("paper is wider than the bar"),
         height: Millimetres::new(FOOT_MM).expect("the foot is finite"),
@@ -124,7 +119,7 @@ fn words(setter: &mut Setter<'_>, job: &Job<'_>) -> Frame {
         pin: Millimetres::ZERO,
     };
     let mut set = |text: &str| setter.frame(&[vec![Run { text: text.to_owned(), italic: false }]], &format);
-    let outcome = set(job.check_words);
+    let outcome = set(text);
     if outcome.over.is_empty() { outcome.frame } else { set("50 mm").frame }
 }
 
@@ -183,39 +178,22 @@ impl Ink<'_> {
 
     /// Lines between all labels of the sheet, a little longer than the rows and columns.
     fn cut_lines(&mut self, sheet: &Sheet, labels: usize) {
-        let Some(last) = labels.checked_sub(1) else {
-            return;
-        };
-        let (rows, columns) = (last / sheet.columns + 1, labels.min(sheet.columns));
-        let (width, height) = (sheet.width.millimetres(), sheet.height.millimetres());
-        let (right, below) = (MARGIN_MM + columns as f64 * width, MARGIN_MM + rows as f64 * height);
-        let mut lines = Lines::default();
-        for row in 0..=rows {
-            let y = MARGIN_MM + row as f64 * height;
-            lines.add((MARGIN_MM - TICK_MM, y), (right + TICK_MM, y));
-        }
-        for column in 0..=columns {
-            let x = MARGIN_MM + column as f64 * width;
-            lines.add((x, MARGIN_MM - TICK_MM), (x, below + TICK_MM));
-        }
-        self.stroke(lines, CUT_PT, luma::Color::new(CUT_GREY));
+        self.stroke(&sheet.cut_lines(labels), CUT_PT, luma::Color::new(CUT_GREY));
     }
 
     fn bar(&mut self, sheet: &Sheet, words: &Frame) {
-        let foot = sheet.paper.size().1.millimetres() - MARGIN_MM - FOOT_MM;
-        let middle = foot + FOOT_MM / 2.0;
-        let (left, right) = (MARGIN_MM, MARGIN_MM + BAR_MM);
-        let mut lines = Lines::default();
-        lines.add((left, middle), (right, middle));
-        for end in [left, right] {
-            lines.add((end, middle - BAR_TICK_MM), (end, middle + BAR_TICK_MM));
-        }
-        self.stroke(lines, BAR_PT, luma::Color::black());
+        self.stroke(&sheet.bar(), BAR_PT, luma::Color::black());
         self.surface.set_stroke(None);
-        self.frame(words, right + BAR_TICK_MM, foot);
+        let (x, y) = sheet.words_at();
+        self.frame(words, x, y);
     }
 
-    fn stroke(&mut self, lines: Lines, width: f32, grey: luma::Color) {
+    fn stroke(&mut self, strokes: &[crate::sheet::Stroke], width: f32, grey: luma::Color) {
+        let mut lines = PathBuilder::new();
+        for (from, to) in strokes {
+            lines.move_to(pt(from.0), pt(from.1));
+            lines.line_to(pt(to.0), pt(to.1));
+        }
         let fill = self.surface.get_fill().cloned();
         self.surface.set_fill(None);
         self.surface.set_stroke(Some(Stroke {
@@ -224,27 +202,10 @@ impl Ink<'_> {
             opacity: NormalizedF32::ONE,
             ..Stroke::default()
         }));
-        if let Some(path) = lines.path.finish() {
+        if let Some(path) = lines.finish() {
             self.surface.draw_path(&path);
         }
         self.surface.set_fill(fill);
-    }
-}
-
-struct Lines {
-    path: PathBuilder,
-}
-
-impl Default for Lines {
-    fn default() -> Self {
-        Self { path: PathBuilder::new() }
-    }
-}
-
-impl Lines {
-    fn add(&mut self, from: (f64, f64), to: (f64, f64)) {
-        self.path.move_to(pt(from.0), pt(from.1));
-        self.path.line_to(pt(to.0), pt(to.1));
     }
 }
 

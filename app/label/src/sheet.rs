@@ -10,6 +10,12 @@ use units::Millimetres;
 pub(crate) const MARGIN_MM: f64 = 10.0;
 /// Height kept for the bar above the lower margin, mm.
 pub(crate) const FOOT_MM: f64 = 7.0;
+/// How far cut lines reach beyond the labels, mm.
+const TICK_MM: f64 = 3.0;
+/// Length of the bar, mm.
+pub(crate) const BAR_MM: f64 = 50.0;
+/// Half the height of the ticks at the ends of the bar, mm.
+const BAR_TICK_MM: f64 = 1.5;
 /// Room for rounding, so that ten labels of 19 mm fit into 190 mm.
 const ROUNDING_MM: f64 = 1e-6;
 
@@ -42,6 +48,9 @@ pub struct Cell {
     /// Its upper edge, from the upper edge of the paper.
     pub y: Millimetres,
 }
+
+/// A straight line on a sheet: from and to, millimetres from the upper left corner of the paper.
+pub type Stroke = ((f64, f64), (f64, f64));
 
 /// A paper divided into labels of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,6 +106,40 @@ impl Sheet {
             y: at(on_sheet / self.columns, self.height),
         }
     }
+
+    /// The lines between all labels of a sheet with so many, a little longer than the rows and columns.
+    pub fn cut_lines(&self, labels: usize) -> Vec<Stroke> {
+        let Some(last) = labels.checked_sub(1) else { return Vec::new() };
+        let (rows, columns) = (last / self.columns + 1, labels.min(self.columns));
+        let (width, height) = (self.width.millimetres(), self.height.millimetres());
+        let (right, below) = (MARGIN_MM + columns as f64 * width, MARGIN_MM + rows as f64 * height);
+        let level = |row: usize| {
+            let y = MARGIN_MM + row as f64 * height;
+            ((MARGIN_MM - TICK_MM, y), (right + TICK_MM, y))
+        };
+        let upright = |column: usize| {
+            let x = MARGIN_MM + column as f64 * width;
+            ((x, MARGIN_MM - TICK_MM), (x, below + TICK_MM))
+        };
+        (0..=rows).map(level).chain((0..=columns).map(upright)).collect()
+    }
+
+    /// The bar of 50 mm with the ticks at its ends.
+    pub fn bar(&self) -> [Stroke; 3] {
+        let middle = self.foot() + FOOT_MM / 2.0;
+        let (left, right) = (MARGIN_MM, MARGIN_MM + BAR_MM);
+        let tick = |x: f64| ((x, middle - BAR_TICK_MM), (x, middle + BAR_TICK_MM));
+        [((left, middle), (right, middle)), tick(left), tick(right)]
+    }
+
+    /// Where the words beside the bar begin.
+    pub fn words_at(&self) -> (f64, f64) {
+        (MARGIN_MM + BAR_MM + BAR_TICK_MM, self.foot())
+    }
+
+    fn foot(&self) -> f64 {
+        self.paper.size().1.millimetres() - MARGIN_MM - FOOT_MM
+    }
 }
 
 fn room(paper: Paper) -> (f64, f64) {
@@ -141,6 +184,22 @@ mod tests {
         assert_eq!(cell(10), (0, 10.0, 18.0));
         assert_eq!(cell(330), (1, 10.0, 10.0));
         assert_eq!([0, 1, 330, 331].map(|labels| sheet.sheets(labels)), [1, 1, 1, 2]);
+    }
+
+    #[test]
+    fn cut_lines_lie_around_every_label() {
+        let sheet = Sheet::new(Paper::A4, &format(18, 8)).expect("it fits");
+        assert_eq!(sheet.cut_lines(0), []);
+        let lines = sheet.cut_lines(12);
+        assert_eq!(lines.len(), 3 + 11);
+        assert_eq!(lines[1], ((7.0, 18.0), (193.0, 18.0)));
+        assert_eq!(lines[13], ((190.0, 7.0), (190.0, 29.0)));
+    }
+
+    #[test]
+    fn the_bar_is_50_mm_long() {
+        let sheet = Sheet::new(Paper::A4, &format(18, 8)).expect("it fits");
+        assert_eq!(sheet.bar()[0], ((10.0, 283.5), (60.0, 283.5)));
     }
 
     #[test]

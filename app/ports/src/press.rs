@@ -68,6 +68,17 @@ pub enum Request {
         /// Their size.
         format: Format,
     },
+    /// Say where so many labels lie on their sheets, for a preview that is laid as the PDF is.
+    Lay {
+        /// How many.
+        labels: u32,
+        /// Their size.
+        format: Format,
+        /// The sheet.
+        paper: Paper,
+        /// Words beside the 50 mm bar.
+        check_words: String,
+    },
     /// Make the PDF of a sheet of these labels.
     Print {
         /// The labels in the order of the bench.
@@ -129,11 +140,34 @@ pub enum Over {
     },
 }
 
+/// How labels lie on their sheets, millimetres from the upper left corner of the paper.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Laid {
+    /// Width and height of the paper.
+    pub paper_mm: (f64, f64),
+    /// Labels beside each other.
+    pub columns: usize,
+    /// Labels below each other.
+    pub rows: usize,
+    /// The upper left corner of each place of a sheet, in the order in which labels fill it.
+    pub places: Vec<(f64, f64)>,
+    /// For each sheet its cut lines, one SVG path.
+    pub cuts: Vec<String>,
+    /// The bar of 50 mm, one SVG path.
+    pub bar: String,
+    /// Where the words beside the bar begin.
+    pub words_at: (f64, f64),
+    /// Their outlines from there, one SVG path.
+    pub words: String,
+}
+
 /// The answer of the press.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Answer {
     /// Proofs in the order asked.
     Proofs(Vec<Proof>),
+    /// Where labels lie.
+    Laid(Laid),
     /// The PDF, how many sheets and labels it has.
     Pdf {
         /// The file.

@@ -1,7 +1,7 @@
 //! Questions in, answers out: the messages of the press in the words of the typesetter, and back.
 
-use label::{Fonts, Job, Outcome, Paper, Printed, Refused, Setter};
-use ports::press::{Answer, Format, Line, Order, Over, Proof, Request};
+use label::{Fonts, Job, Outcome, Paper, Printed, Refused, Setter, Sheet, Stroke};
+use ports::press::{Answer, Format, Laid, Line, Order, Over, Proof, Request};
 use units::{Millimetres, Points};
 
 /// Why there is no answer: a length in the question is not a number.
@@ -13,6 +13,9 @@ pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
     let mut setter = Setter::new(fonts);
     match request {
         Request::Proof { orders, format } => proofs(&mut setter, &orders, &sizes(format)?),
+        Request::Lay { labels, format, paper, check_words } => {
+            Ok(laid(&mut setter, labels as usize, &sizes(format)?, sheet(paper), &check_words))
+        }
         Request::Print { orders, format, paper, title, check_words, made } => {
             let labels: Vec<(Vec<label::Line>, u32)> =
                 orders.iter().map(|order| (lines(order), order.copies)).collect();
@@ -27,6 +30,32 @@ pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
             Ok(printed(label::print(&mut setter, &job), labels.len()))
         }
     }
+}
+
+/// Places, cut lines and bar exactly as the PDF has them.
+fn laid(setter: &mut Setter<'_>, labels: usize, format: &label::Format, paper: Paper, check_words: &str) -> Answer {
+    let sheet = match Sheet::new(paper, format) {
+        Ok(sheet) => sheet,
+        Err(by) => return Answer::DoesNotFit(vec![(0, vec![Over::Sheet { by_mm: by.millimetres() }])]),
+    };
+    let place = |index: usize| (sheet.cell(index).x.millimetres(), sheet.cell(index).y.millimetres());
+    let on_sheet = |number: usize| labels.saturating_sub(number * sheet.capacity()).min(sheet.capacity());
+    let (width, height) = paper.size();
+    let words = label::words(setter, paper, check_words);
+    Answer::Laid(Laid {
+        paper_mm: (width.millimetres(), height.millimetres()),
+        columns: sheet.columns,
+        rows: sheet.rows,
+        places: (0..sheet.capacity()).map(place).collect(),
+        cuts: (0..sheet.sheets(labels)).map(|number| path_of(&sheet.cut_lines(on_sheet(number)))).collect(),
+        bar: path_of(&sheet.bar()),
+        words_at: sheet.words_at(),
+        words: label::path(setter, &words),
+    })
+}
+
+fn path_of(strokes: &[Stroke]) -> String {
+    strokes.iter().map(|((x, y), (to_x, to_y))| format!("M{x:.3} {y:.3}L{to_x:.3} {to_y:.3}")).collect()
 }
 
 fn proofs(setter: &mut Setter<'_>, orders: &[Order], format: &label::Format) -> Result<Answer, NoNumber> {
@@ -166,6 +195,21 @@ mod tests {
     fn a_label_larger_than_the_sheet_is_said() {
         let Answer::DoesNotFit(over) = print(vec![order("a", 1)], 300.0) else { panic!("it is too wide") };
         assert_eq!(over, [(0, vec![Over::Sheet { by_mm: 110.0 }])]);
+    }
+
+    #[test]
+    fn a_sheet_is_laid_as_it_is_printed() {
+        let request = Request::Lay {
+            labels: 331,
+            format: format(18.0),
+            paper: ports::press::Paper::A4,
+            check_words: "50 mm".into(),
+        };
+        let Ok(Answer::Laid(laid)) = answer(&fonts(), request) else { panic!("it fits") };
+        assert_eq!((laid.paper_mm, laid.columns, laid.rows), ((210.0, 297.0), 10, 33));
+        assert_eq!((laid.places.len(), laid.places[11], laid.cuts.len()), (330, (28.0, 18.0), 2));
+        assert!(laid.cuts[1].starts_with("M7.000 10.000L31.000 10.000"), "{}", laid.cuts[1]);
+        assert!(laid.bar.starts_with("M10.000 283.500L60.000 283.500") && laid.words.starts_with('M'));
     }
 
     #[test]
