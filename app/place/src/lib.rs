@@ -4,6 +4,7 @@
 //! the digits that are worth printing, distances, and where things lie on a drawing. The datum is WGS84 throughout;
 //! another one is named, never silently converted. Sentences are left to others.
 
+pub mod combine;
 pub mod distance;
 mod ellipsoid;
 pub mod fixes;
