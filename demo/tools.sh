@@ -72,7 +72,7 @@ need_wasm_target() {
 
 need_node() {
     have node && have npm || need_apt nodejs npm
-    at_least "$(node --version | tr -d v)" 18 || fail "Node $(node --version) is here; 18 or later is needed."
+    at_least "$(node --version | tr -d v)" 20 || fail "Node $(node --version) is here; 20 or later is needed."
 }
 
 # need_cargo_tool PROGRAM PACKAGE VERSION: built quickly rather than small, since it runs for seconds.

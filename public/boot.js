@@ -1,6 +1,5 @@
-/* Starts the app, takes the cover away, and looks after the service worker.
-   The page asks for the switch to a new version by posting {type: "switch"} to the waiting worker;
-   every tab then loads itself again, once, because the old version's files have left the cache. */
+/* Starts the app and takes the cover away. The service worker is the app's own business, unless the app
+   cannot start. */
 
 const root = document.documentElement;
 
@@ -14,6 +13,7 @@ async function start() {
     document.getElementById("cover-wait").hidden = true;
     document.getElementById("cover-reason").textContent = String(reason);
     document.getElementById("cover-stopped").hidden = false;
+    await rescue();
     throw reason;
   }
 }
@@ -26,19 +26,19 @@ function follow() {
   new MutationObserver(paint).observe(root, { attributeFilter: ["data-theme"] });
 }
 
-async function serve() {
-  if (!("serviceWorker" in navigator)) return;
+/** A version that cannot start makes way for the next one at once: nobody can be typing in it. */
+async function rescue() {
   const { serviceWorker } = navigator;
+  if (!serviceWorker) return;
   const registration = await serviceWorker.register("./sw.js", { updateViaCache: "none" });
-  let known = registration.active !== null;
-  serviceWorker.addEventListener("controllerchange", () => {
-    if (known) location.reload();
-    known = true;
-  });
-  const look = () => { if (document.visibilityState === "visible") registration.update().catch(() => {}); };
-  document.addEventListener("visibilitychange", look);
+  const advance = () => registration.waiting?.postMessage({ type: "switch" });
+  const watch = () => registration.installing?.addEventListener("statechange", advance);
+  serviceWorker.addEventListener("controllerchange", () => location.reload());
+  registration.addEventListener("updatefound", watch);
+  watch();
+  advance();
+  await registration.update();
 }
 
 follow();
-// A version that cannot start still looks for the next one.
-start().finally(() => serve().catch((reason) => console.info("No service worker:", reason)));
+await start();

@@ -10,6 +10,7 @@ export default async function (t) {
   await share(t);
   await wrongBytes(t);
   await update(t);
+  await rescue(t);
 }
 
 async function coldStart(t, base) {
@@ -105,20 +106,38 @@ async function update(t) {
   assert.equal(await waiting(phone.page), true, "a reload does not switch");
   assert.equal(await tint(phone.page), "old", "the old version goes on, whole");
 
-  const turned = [phone.page, other].map((page) => page.waitForEvent("framenavigated"));
-  await phone.page.evaluate(async () => {
+  await phone.page.evaluate(() => new Promise(async (done) => {
+    navigator.serviceWorker.addEventListener("controllerchange", done, { once: true });
     (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" });
-  });
-  await Promise.all(turned);
+  }));
   for (const page of [phone.page, other]) {
+    await page.reload();
     await started(page);
-    await page.waitForFunction(() => getComputedStyle(document.documentElement).getPropertyValue("--version") === "new");
+    assert.equal(await tint(page), "new");
   }
   await first.close();
   await phone.page.reload();
   await started(phone.page);
   assert.equal(await tint(phone.page), "new", "the new version is the one that starts with the server gone");
   assert.equal((await phone.page.evaluate(() => caches.keys())).length, 1, "the old version has left");
+  await phone.close();
+  discard(root);
+}
+
+/** A version that cannot start is left for the next one without anybody's help. */
+async function rescue(t) {
+  const root = copyOf(t.dist);
+  const script = pathOf(root, "/shell.js");
+  rewrite(root, "broken", { [script]: (text) => `throw new Error("broken");\n${text}` });
+  const server = await t.serve({ root });
+  const phone = await t.phone(server);
+  phone.allow(/broken/);
+  await phone.goto();
+  await phone.installed();
+  await phone.page.getByText("The page did not start").waitFor();
+  rewrite(root, "mended", { [script]: (text) => text.replace(/^.*\n/, "") });
+  await phone.page.reload();
+  await started(phone.page);
   await phone.close();
   discard(root);
 }
