@@ -63,7 +63,8 @@ limit_of() {
     esac
 }
 
-need_test_tools() {
+# Not a stage of its own: every stage stands on it.
+stage_tools() {
     need_build_tools
     need_apt chromium poppler-utils
 }
@@ -104,7 +105,7 @@ done
 
 passed=0 failed=0
 mkdir -p tests/out
-timed "Tools" need_test_tools
+timed "Tools" timeout --kill-after=20 2400 bash tests/run.sh --inside tools </dev/null || fail "the tools are not there"
 for stage in "$@"; do run_stage "$stage"; done
 say "$passed passed, $failed failed"
 [ "$failed" = 0 ]

@@ -10,6 +10,7 @@ mod layout;
 mod leftovers;
 mod literals;
 mod paths;
+mod product;
 mod sentences;
 
 use std::path::{Path, PathBuf};
