@@ -60,7 +60,7 @@ pub fn combine(start: Position, parts: &[Share], offset: Option<Offset>) -> Comb
     shares.push(Share { code: "coordinates", radius: coordinates });
     let (mut end, mut usual) = (start, others + coordinates);
     if let Some(offset) = offset {
-        shares.push(Share { code: "offset", radius: corner(&offset) });
+        shares.push(Share { code: "offset", radius: far_corner(&offset, offset.distance_error) });
         end = destination(start, offset.bearing, offset.distance);
         usual = far_corner(&offset, offset.distance_error + others) + coordinates;
     }
@@ -69,14 +69,8 @@ pub fn combine(start: Position, parts: &[Share], offset: Option<Offset>) -> Comb
     Combined { position: Position { radius: Some(radius), ..end }, shares, usual }
 }
 
-/// From the stated end of an offset to the farther corner of its sector.
-fn corner(offset: &Offset) -> Metres {
-    let near_m = (offset.distance - offset.distance_error).metres().max(0.0);
-    let near = Metres::new(third_side(offset.distance.metres(), near_m, offset.bearing_error)).unwrap_or(Metres::ZERO);
-    near.max(far_corner(offset, offset.distance_error))
-}
-
-/// From the stated end to the corner that lies further out by an error.
+/// From the stated end of an offset to the corner of its sector that lies further out by an error; the corner further
+/// in is never farther.
 fn far_corner(offset: &Offset, error: Metres) -> Metres {
     let far_m = (offset.distance + error).metres();
     Metres::new(third_side(offset.distance.metres(), far_m, offset.bearing_error)).unwrap_or(Metres::ZERO)

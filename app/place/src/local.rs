@@ -80,6 +80,15 @@ mod tests {
     }
 
     #[test]
+    fn the_middle_lies_in_the_middle() {
+        let ends = [at(40.0, 12.0), at(50.0, 12.0)];
+        let plane = Plane::around(&ends).expect("two positions");
+        let (south, north) = (plane.place(ends[0]), plane.place(ends[1]));
+        // A degree is longer in the north by 0.2 per cent: 1 km in 555 km, allowed twice.
+        assert!((south.y + north.y).abs() < 2_000.0, "{south:?} {north:?}");
+    }
+
+    #[test]
     fn antipodes_still_have_a_plane() {
         let plane = Plane::around(&[at(0.0, 0.0), at(0.0, 180.0)]).expect("two positions");
         assert!(plane.place(at(0.0, 180.0)).x.is_finite());

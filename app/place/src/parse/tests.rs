@@ -137,6 +137,7 @@ fn what_has_no_honest_reading_is_refused() {
     refused("46,30215", "one_number");
     refused("95 N 190 E", "latitude_range");
     refused("95 N 190 E", "longitude_range");
+    refused("47 N 190 E", "longitude_range");
     refused("1 2 3 4 5 6 7 8", "too_many_numbers");
     refused("+7.58+46.30/", "iso6709_digits");
     refused("33TVA0000000000", "grid");
