@@ -1,5 +1,6 @@
 //! The areas: which sentences there are. What they say stands with each language.
 
+pub use crate::desk::{Bench, Conflict, Day, Desk, Export, Import, Labels, Search, Setup};
 use crate::sentences::area;
 use chrono::NaiveDate;
 
@@ -89,6 +90,7 @@ area! {
         particular(code: &str);
         particular_unit(code: &str);
         relation(code: &str);
+        relation_option(code: &str);
         thing(code: &str);
         vessel(code: &str);
         vessel_option(code: &str);
@@ -156,6 +158,8 @@ area! {
         taken_do;
         cut;
         cut_do(reason: &str);
+        opening;
+        opening_do;
         not_ours;
         not_ours_do;
         open_failed;
@@ -169,6 +173,8 @@ area! {
         aside(blocks: u32);
         aside_do;
         nothing_changed;
+        sample;
+        sample_do;
     }
 }
 
@@ -223,7 +229,6 @@ area! {
         name_label;
         name_field;
         habits;
-        example(code: &str);
         storage;
         promised;
         not_promised;
@@ -245,7 +250,6 @@ area! {
         own_range_to;
         own_range_count(count: usize);
         own_range_taken(count: usize);
-        own_range_order;
         own_none;
         own_none_says;
         own_both;
@@ -253,11 +257,23 @@ area! {
         own_other;
         own_other_says(number: &str);
         own_this;
-        own_this_says;
         own_take_letter(letter: &str);
-        own_take_range(first: u32, last: u32);
+        own_take_range(first: &str, last: &str);
         own_take_none;
         own_how;
+        own_alone;
+        own_place;
+        own_place_says;
+        own_take_place;
+        habit_none;
+        refused_name;
+        refused_small(least: u32);
+        refused_large(most: u32);
+        refused_prefix;
+        refused_letter;
+        refused_letter_taken;
+        refused_range;
+        refused_range_taken;
     }
 }
 
@@ -373,19 +389,10 @@ area! {
         fixes(fixes: u32, seconds: u32);
         rings(radii: &[f64]);
         scale(metres: f64);
-        understood(notation: &str);
-        problem_nothing;
-        problem_unreadable;
-        problem_latitude;
-        problem_longitude;
-        problem_swapped;
-        problem_minutes;
-        problem_hemisphere;
-        problem_one_only;
-        problem_zone;
-        problem_datum(datum: &str);
-        problem_several;
-        problem_rough(metres: f64);
+        notation(code: &str);
+        pick;
+        pick_says;
+        problem(code: &str, value: &str);
     }
 }
 
@@ -405,9 +412,11 @@ area! {
         says_free;
         says_taken(numbers: &str, count: usize);
         says_backwards;
+        says_first;
+        says_last;
+        says_prefix;
+        says_letters;
         says_too_many(most: usize);
-        says_unreadable;
-        says_shared(count: usize);
         number_later;
         number_now;
         unnumbered;
@@ -463,6 +472,7 @@ area! {
         whole_span;
         killed_with(fluid: &str);
         kept_in(fluid: &str);
+        fluid_of(fluid: &str, numbers: &str);
         caution_ethyl_acetate;
         caution_cyanide;
         caution_ethanol;
@@ -520,8 +530,6 @@ area! {
         lamp_since(clock: &str, day: Option<NaiveDate>);
         open_since(clock: &str, day: Option<NaiveDate>);
         containers(count: usize);
-        dark_to(clock: &str);
-        dark(from: &str, to: &str);
         traps(method: &str, count: u32);
         due(days: i64);
         lamp_on_for;
@@ -539,10 +547,12 @@ area! {
         when_off;
         off_now(clock: &str);
         off_earlier;
-        off_sunrise(clock: &str);
         off_hour;
         closes_at(minutes: i64);
         closed;
+        close;
+        close_at(clock: &str);
+        whole_event;
         off_done;
         add(vessel: &str);
         night_how_1;
@@ -572,6 +582,7 @@ area! {
         trap_due_unit;
         trap_empty;
         trap_empty_says;
+        trap_services;
         trap_take_up;
         trap_set_title;
         trap_set_do;
@@ -613,7 +624,7 @@ area! {
         altitude;
         altitude_says;
         height(metres: &str);
-        from_device(fixes: u32, seconds: u32);
+        by_device(fixes: u32, seconds: u32);
         caught;
         night_of;
         entered(stamp: &str);
@@ -625,6 +636,13 @@ area! {
         who;
         who_line(device: &str, fields: &str);
         clocks;
+        picked;
+        pinned(count: usize);
+        labelled(count: usize);
+        printed(count: usize);
+        wording;
+        setup;
+        undone;
         delete;
         deleted_says;
         bring_back;

@@ -1,17 +1,26 @@
 //! English.
 
+mod bench;
 mod catch;
 mod codes;
+mod conflict;
 mod container;
 mod dates;
+mod day;
+mod desk;
 mod event;
+mod export;
 mod faults;
 mod first;
 mod frame;
 mod groups;
+mod import;
+mod labels;
 mod marks;
 mod open;
 mod place;
+mod search;
+mod setup;
 mod site;
 mod start;
 
@@ -35,6 +44,15 @@ pub static ENGLISH: Phrases = Phrases {
     site: &English,
     open: &English,
     event: &English,
+    desk: &English,
+    day: &English,
+    search: &English,
+    export: &English,
+    import: &English,
+    conflict: &English,
+    bench: &English,
+    labels: &English,
+    setup: &English,
     groups: groups::GROUPS,
 };
 

@@ -8,6 +8,7 @@
 //! [`Language::ALL`].
 
 pub mod area;
+pub mod desk;
 pub mod english;
 pub mod groups;
 mod sentences;
@@ -75,6 +76,24 @@ pub struct Phrases {
     pub open: &'static dyn area::Open,
     /// A saved event.
     pub event: &'static dyn area::Event,
+    /// What several screens of the desk say.
+    pub desk: &'static dyn area::Desk,
+    /// The days, and one day.
+    pub day: &'static dyn area::Day,
+    /// Search.
+    pub search: &'static dyn area::Search,
+    /// What leaves the device.
+    pub export: &'static dyn area::Export,
+    /// What comes in.
+    pub import: &'static dyn area::Import,
+    /// Two people's values for one field.
+    pub conflict: &'static dyn area::Conflict,
+    /// The bench.
+    pub bench: &'static dyn area::Bench,
+    /// The labels.
+    pub labels: &'static dyn area::Labels,
+    /// Setup.
+    pub setup: &'static dyn area::Setup,
     /// Names of the groups of insects.
     pub groups: &'static [Group],
 }

@@ -4,5 +4,5 @@
 //! the device belongs to `browser`.
 
 fn main() {
-    leptos::mount::mount_to_body(|| ());
+    ui::mount(browser::ports());
 }

@@ -111,7 +111,17 @@ mod tests {
 
     #[test]
     fn every_reason_of_the_number_crate_has_its_sentence() {
-        let codes = ["same", "prefix_missing", "prefix_other", "transposed", "confused", "missing", "extra", "different", "gap"];
+        let codes = [
+            "same",
+            "prefix_missing",
+            "prefix_other",
+            "transposed",
+            "confused",
+            "missing",
+            "extra",
+            "different",
+            "gap",
+        ];
         for code in codes {
             assert_ne!(reason(code), reason("several"), "{code}");
         }

@@ -110,6 +110,7 @@ say! { English says Codes {
     particular(code: &str): particular(code).map_or_else(|| code.into(), |(_, name, ..)| name.into());
     particular_unit(code: &str): particular(code).map_or_else(String::new, |(_, _, unit, _)| unit.into());
     relation(code: &str): word(&RELATIONS, code);
+    relation_option(code: &str): large(&word(&RELATIONS, code));
     thing(code: &str): word(&THINGS, code);
     vessel(code: &str): vessel(code, 1);
     vessel_option(code: &str): large(&vessel(code, 1));

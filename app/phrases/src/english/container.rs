@@ -1,7 +1,7 @@
 //! Containers and what is in them. The cautions say what the tables of hazards say, shortly, and defer to local rules.
 
+use super::English;
 use super::codes::containers;
-use super::{English, counted};
 use crate::sentences::say;
 
 say! { English says Container {
@@ -18,9 +18,11 @@ say! { English says Container {
     says_free: "All free on this phone.";
     says_taken(numbers: &str, count: usize): if count == 1 { format!("{numbers} stands here already.") } else { format!("{numbers} stand here already.") };
     says_backwards: "The last is not after the first.";
+    says_first: "The first cannot be read as a number.";
+    says_last: "The last cannot be read as a number.";
+    says_prefix: "First and last have different prefixes.";
+    says_letters: "A span with letters stays within one event: 19a to 19f.";
     says_too_many(most: usize): format!("At most {most} in one go.");
-    says_unreadable: "A span needs numbers that count up.";
-    says_shared(count: usize): format!("{} used here before, as engraved vials are.", counted(count, "number", "numbers"));
     number_later: "Number later";
     number_now: "Number now";
     unnumbered: "No number yet";
@@ -76,6 +78,7 @@ say! { English says Container {
     whole_span: "One to change at a time: this line stands for all of them.";
     killed_with(fluid: &str): format!("Killed with {}.", fluid.to_lowercase());
     kept_in(fluid: &str): format!("In {}.", fluid.to_lowercase());
+    fluid_of(fluid: &str, numbers: &str): format!("{fluid}: {numbers}");
     caution_ethyl_acetate: "Ethyl acetate burns and its vapour harms. Open air, no flame, and your local rules.";
     caution_cyanide: "Cyanide kills people, and many cannot smell it. Only where it is licensed to you, never alone.";
     caution_ethanol: "Ethanol of this strength catches fire at room temperature. No flame, no closed hot car.";

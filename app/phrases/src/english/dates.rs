@@ -5,7 +5,7 @@ use super::{English, counted};
 use crate::sentences::say;
 use chrono::{Datelike, NaiveDate};
 
-const MONTHS: [&str; 12] = [
+pub(super) const MONTHS: [&str; 12] = [
     "January",
     "February",
     "March",
@@ -20,7 +20,7 @@ const MONTHS: [&str; 12] = [
     "December",
 ];
 const ROMAN: [&str; 12] = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"];
-const WEEKDAYS: [&str; 7] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+pub(super) const WEEKDAYS: [&str; 7] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
 
 say! { English says Dates {
     long(day: NaiveDate): format!("{} {} {}", weekday(day), short(day), day.year());

@@ -46,7 +46,8 @@ say! { English says Day {
     how_4: "Export when the day is done. Until then it exists only on this phone.";
 } }
 
-const DIRECTIONS: [&str; 8] = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+const DIRECTIONS: [&str; 8] =
+    ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
 const SMALL: [&str; 10] = ["No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
 
 fn map(places: &[Place], extent_m: f64, missing: &[usize]) -> String {

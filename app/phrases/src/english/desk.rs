@@ -69,7 +69,11 @@ fn heard(kind: &str, lines: &[String], above: usize) -> String {
 
 fn kilobytes(bytes: usize) -> String {
     let size = bytes as f64;
-    if size < 999_500.0 { format!("{} KB", plain((size / 1_000.0).max(0.1))) } else { format!("{} MB", plain(size / 1_000_000.0)) }
+    if size < 999_500.0 {
+        format!("{} KB", plain((size / 1_000.0).max(0.1)))
+    } else {
+        format!("{} MB", plain(size / 1_000_000.0))
+    }
 }
 
 /// `1, 2 and 5`.
@@ -96,7 +100,10 @@ mod tests {
     #[test]
     fn a_label_is_heard_with_its_pin() {
         let lines = ["A".to_owned(), "B".to_owned(), "C".to_owned()];
-        assert_eq!(heard("Host label", &lines, 2), "Host label: A; B; C. The pin passes between the second and third line.");
+        assert_eq!(
+            heard("Host label", &lines, 2),
+            "Host label: A; B; C. The pin passes between the second and third line."
+        );
         assert_eq!(heard("Host label", &lines, 3), "Host label: A; B; C.");
         assert_eq!(heard("Host label", &lines, 0), "Host label: A; B; C.");
     }

@@ -29,7 +29,7 @@ say! { English says Event {
     altitude: "Altitude";
     altitude_says: "raw from the device; never on a label";
     height(metres: &str): format!("{metres} m above ground");
-    from_device(fixes: u32, seconds: u32): format!("by the device, {} in {seconds} s", counted(fixes as usize, "fix", "fixes"));
+    by_device(fixes: u32, seconds: u32): format!("by the device, {} in {seconds} s", counted(fixes as usize, "fix", "fixes"));
     caught: "Caught";
     night_of: "night of";
     entered(stamp: &str): format!("entered {stamp}");
@@ -41,6 +41,13 @@ say! { English says Event {
     who: "Who wrote what";
     who_line(device: &str, fields: &str): format!("on {device}: {fields}");
     clocks: "Times are what each device’s own clock said. They do not decide.";
+    picked: "Settled.";
+    pinned(count: usize): format!("Pinned {}.", grouped(count));
+    labelled(count: usize): format!("Labelled {}.", grouped(count));
+    printed(count: usize): format!("Noted as printed: {}.", counted(count, "label", "labels"));
+    wording: "Wording kept.";
+    setup: "Kept.";
+    undone: "Undone.";
     delete: "Delete event";
     deleted_says: "This event was deleted. It still stands in the log, so that it can come back.";
     bring_back: "Bring it back";
@@ -82,6 +89,6 @@ const FIELDS: [(&str, &str); 20] = [
 ];
 
 fn field(name: &str) -> String {
-    let stem = name.split('/').next().unwrap_or(name);
+    let stem = name.split(':').next().unwrap_or(name);
     FIELDS.iter().find(|(known, _)| *known == stem).map_or(stem, |(_, words)| words).to_owned()
 }

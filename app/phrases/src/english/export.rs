@@ -73,7 +73,11 @@ fn along(sites: usize, persons: usize, numberings: usize, permits: usize, others
         (permits, "permit", "permits"),
         (others, "other record", "other records"),
     ];
-    let there: Vec<String> = kinds.into_iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| counted(count, one, many)).collect();
+    let there: Vec<String> = kinds
+        .into_iter()
+        .filter(|(count, ..)| *count > 0)
+        .map(|(count, one, many)| counted(count, one, many))
+        .collect();
     if there.is_empty() { "nothing else".into() } else { listed(&there) }
 }
 

@@ -16,6 +16,8 @@ say! { English says Faults {
     taken_do: "What you typed is still here, whole. Save again.";
     cut: "Not saved yet: the system cut the page off from its storage.";
     cut_do(reason: &str): format!("What you typed is still here, whole. Save again; if it fails again, load the page again first. The browser says: {reason}");
+    opening: "Not saved yet: the book is still being opened.";
+    opening_do: "What you typed is still here. Save again in a moment.";
     not_ours: "Not saved yet: another tab is writing in this book.";
     not_ours_do: "What you typed is still here. Save again, and this tab takes over.";
     open_failed: "The book could not be opened.";
@@ -28,5 +30,7 @@ say! { English says Faults {
     read_only_outdated: "Another tab has brought the storage up to date. Load this page again to write.";
     aside(blocks: u32): format!("{} of the storage could not be read.", counted(blocks as usize, "block", "blocks"));
     aside_do: "It was set aside untouched; everything else is here. Import your last export to bring back what was in it.";
+    sample: "The sample could not be loaded.";
+    sample_do: "Nothing was changed. Load the page again with a network once; after that it is there without one.";
     nothing_changed: "Nothing was changed.";
 } }

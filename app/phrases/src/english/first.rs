@@ -16,7 +16,6 @@ say! { English says First {
     name_label: "Name on labels";
     name_field: "The name can wait. It is asked again in Setup.";
     habits: "How you number";
-    example(code: &str): example(code).to_owned();
     storage: "Storage";
     promised: "This browser has promised not to clear your records.";
     not_promised: "This browser has not promised to keep your records. Export often.";
@@ -38,7 +37,6 @@ say! { English says First {
     own_range_to: "to";
     own_range_count(count: usize): format!("{}, all free here", counted(count, "number", "numbers"));
     own_range_taken(count: usize): format!("{} taken here already", counted(count, "number", "numbers"));
-    own_range_order: "the last is not after the first";
     own_none: "No numbers here";
     own_none_says: "for reading, the bench and labels";
     own_both: "Then both can count";
@@ -46,19 +44,21 @@ say! { English says First {
     own_other: "the other device";
     own_other_says(number: &str): format!("highest seen {number}");
     own_this: "this device";
-    own_this_says: "none given yet";
     own_take_letter(letter: &str): format!("Take letter {letter}");
-    own_take_range(first: u32, last: u32): format!("Take {first} to {last}");
+    own_take_range(first: &str, last: &str): format!("Take {first} to {last}");
     own_take_none: "Give no numbers here";
+    own_alone: "No other device counts for the same person.";
+    own_place: "In the place of the other";
+    own_place_says: "the other device is gone or gives no numbers any more";
+    own_take_place: "Go on in its place";
+    habit_none: "numbered at the evening’s sorting";
+    refused_name: "No name is written.";
+    refused_small(least: u32): format!("This is a number from {least} up.");
+    refused_large(most: u32): format!("This is a number up to {most}.");
+    refused_prefix: "A prefix that ends in a digit could not be told from the number.";
+    refused_letter: "This is one letter.";
+    refused_letter_taken: "Another device has this letter.";
+    refused_range: "A range is two numbers, the first not above the last.";
+    refused_range_taken: "Another device’s range lies in it.";
     own_how: "The next number is the highest that this device has seen plus one. It cannot see what another phone gives at the same hour.";
 } }
-
-fn example(code: &str) -> &'static str {
-    match code {
-        "one" => "IV27-0001, IV27-0002, IV27-0003",
-        "letters" => "1a, 1b, 1c, 2a",
-        "engraved" => "12, 40, 7, and 12 next week",
-        "none" => "numbered at the evening’s sorting",
-        _ => "",
-    }
-}

@@ -114,7 +114,11 @@ fn more_added(events: usize, containers: usize, others: usize) -> String {
         (containers, "container", "containers"),
         (others, "other record", "other records"),
     ];
-    let there: Vec<String> = kinds.into_iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| counted(count, one, many)).collect();
+    let there: Vec<String> = kinds
+        .into_iter()
+        .filter(|(count, ..)| *count > 0)
+        .map(|(count, one, many)| counted(count, one, many))
+        .collect();
     if there.is_empty() { String::new() } else { format!("and {}", listed(&there)) }
 }
 

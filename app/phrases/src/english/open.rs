@@ -15,8 +15,6 @@ say! { English says Open {
     lamp_since(clock: &str, day: Option<NaiveDate>): since("Lamp since", clock, day);
     open_since(clock: &str, day: Option<NaiveDate>): since("Open since", clock, day);
     containers(count: usize): containers(count);
-    dark_to(clock: &str): format!("dark to {clock}");
-    dark(from: &str, to: &str): format!("Dark from {from} to {to}.");
     traps(method: &str, count: u32): if count > 1 { format!("{}, {count} of them", super::ENGLISH.codes.method(method)) } else { super::ENGLISH.codes.method(method) };
     due(days: i64): due(days);
     lamp_on_for: "lamp on for";
@@ -34,9 +32,11 @@ say! { English says Open {
     when_off: "When the lamp went off";
     off_now(clock: &str): format!("now, {clock}");
     off_earlier: "earlier";
-    off_sunrise(clock: &str): format!("at sunrise, {clock}");
     off_hour: "Off at";
     closes_at(minutes: i64): format!("Closes the night at {}. Containers can still be added.", super::ENGLISH.dates.minutes_long(minutes));
+    close: "Close it";
+    close_at(clock: &str): format!("Close it {clock}");
+    whole_event: "The whole event";
     closed: "The lamp is off. Containers can still be added.";
     off_done: "Lamp off.";
     add(vessel: &str): format!("Add {}", super::ENGLISH.codes.vessel(vessel));
@@ -67,6 +67,7 @@ say! { English says Open {
     trap_due_unit: "days";
     trap_empty: "Empty it, leave it set";
     trap_empty_says: "Emptied and left: this interval closes, the next begins now.";
+    trap_services: "Emptied before";
     trap_take_up: "Take up";
     trap_set_title: "Set a trap";
     trap_set_do: "Set trap";

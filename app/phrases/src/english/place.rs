@@ -26,19 +26,10 @@ say! { English says Place {
     fixes(fixes: u32, seconds: u32): format!("{} in {seconds} s", counted(fixes as usize, "fix", "fixes"));
     rings(radii: &[f64]): rings(radii);
     scale(metres: f64): way(metres);
-    understood(notation: &str): format!("read as {notation}");
-    problem_nothing: "Nothing is typed.";
-    problem_unreadable: "This cannot be read as a position. It is kept as typed.";
-    problem_latitude: "A latitude is not above 90°.";
-    problem_longitude: "A longitude is not above 180°.";
-    problem_swapped: "Latitude and longitude seem to stand the other way round. They were turned.";
-    problem_minutes: "Minutes or seconds are not above 60.";
-    problem_hemisphere: "North or south, east or west is not said; north and east are taken.";
-    problem_one_only: "Only one of the two is there.";
-    problem_zone: "The zone letter does not fit the rest.";
-    problem_datum(datum: &str): format!("{datum} is another datum: the point may lie some hundred metres off.");
-    problem_several: "It can be read in two ways. Look at the point.";
-    problem_rough(metres: f64): format!("So few digits fix it only to about {} m.", plain(metres));
+    notation(code: &str): format!("read as {}", notation(code));
+    pick: "This one";
+    pick_says: "It can be read in several ways. Which one is it?";
+    problem(code: &str, value: &str): problem(code, value);
 } }
 
 fn rings(radii: &[f64]) -> String {
@@ -54,5 +45,50 @@ fn rings(radii: &[f64]) -> String {
                 plain(*now)
             )
         }
+    }
+}
+
+fn notation(code: &str) -> &str {
+    match code {
+        "decimal" => "degrees",
+        "minutes" => "degrees and minutes",
+        "seconds" => "degrees, minutes and seconds",
+        "iso6709" => "a string of ISO 6709",
+        "geo_uri" => "a geo address",
+        "utm" => "UTM",
+        "mgrs" => "MGRS",
+        other => other,
+    }
+}
+
+/// What is odd about coordinates as typed; a problem without words of its own is said by its code.
+fn problem(code: &str, value: &str) -> String {
+    match code {
+        "nothing" => "This cannot be read as a position. It is kept as typed.".into(),
+        "one_number" => "Only one of the two is there.".into(),
+        "too_many_numbers" => "There are more numbers than two coordinates have.".into(),
+        "latitude_range" => format!("{value}° is beyond the pole."),
+        "longitude_range" => format!("{value}° is beyond half a turn."),
+        "minutes" => format!("{value} minutes: there are not more than 60."),
+        "seconds" => format!("{value} seconds: there are not more than 60."),
+        "fraction_before" => "A fraction stands before a smaller unit.".into(),
+        "sign_and_letter" => "Sign and letter say different things.".into(),
+        "order" => "Latitude and longitude may stand in either order.".into(),
+        "swapped" => "It makes sense only with latitude and longitude the other way round.".into(),
+        "sign" => "The other events lie near with the other sign.".into(),
+        "far" => format!("The event before it lies {} away.", value.parse().map_or_else(|_| value.to_owned(), way)),
+        "zero_zero" => "Both are zero: more often a device’s mistake than a place.".into(),
+        "letter_o" => "O is east in some languages and west in others.".into(),
+        "comma" => "A comma may part two numbers or be a decimal comma.".into(),
+        "zone_letter" => format!("The letter {value} may be a hemisphere or a band."),
+        "grid" => "There is no such zone or square.".into(),
+        "iso6709_digits" => "A string of ISO 6709 has other numbers of digits.".into(),
+        "iso6709_end" => "A string of ISO 6709 ends with a stroke; it was read without.".into(),
+        "datum" => format!(
+            "{value} is another datum: the numbers were not converted, and the point may lie some hundred metres off."
+        ),
+        "height" => format!("A height of {value} m came with it; type it as elevation."),
+        "not_understood" => format!("Not understood: {value}"),
+        other => other.to_owned(),
     }
 }

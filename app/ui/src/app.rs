@@ -1,0 +1,88 @@
+//! The page: one context, and the screen that the address names.
+
+use crate::context::Context;
+use crate::route::{Route, Screen};
+use crate::screens;
+use crate::shortcuts;
+use leptos::ev;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use phrases::Language;
+use ports::Ports;
+
+/// The whole page.
+#[component]
+pub fn App(
+    /// How the outside world is asked.
+    ports: StoredValue<Ports, LocalStorage>,
+) -> impl IntoView {
+    let page = Context::new(ports.get_value(), Route::read(&hash()).unwrap_or_default());
+    let language = logbook::setup::DeviceSettings::load(&*page.ports().draft, page.book()).language;
+    provide_context(Language::from_code(&language));
+    provide_context(page);
+    follow_address(page);
+    follow_clock(page);
+    shortcuts::listen();
+    page.ports().device.on_update(Box::new(move || page.update.set(true)));
+    spawn_local(async move { page.driver().open().await });
+    let screen = Memo::new(move |_| page.route.with(|route| route.screen.clone()));
+    view! { {move || shown(screen.get())} }
+}
+
+fn shown(screen: Screen) -> AnyView {
+    match screen {
+        Screen::Start => view! { <screens::Start/> }.into_any(),
+        Screen::First => view! { <screens::First/> }.into_any(),
+        Screen::Habit => view! { <screens::Habit/> }.into_any(),
+        Screen::NewCatch => view! { <screens::NewCatch/> }.into_any(),
+        Screen::FormContainer(of, at) => view! { <screens::FormContainer of at/> }.into_any(),
+        Screen::Event(id, group) => view! { <screens::Event id group/> }.into_any(),
+        Screen::EventContainer(id) => view! { <screens::EventContainer id/> }.into_any(),
+        Screen::Container(id) => view! { <screens::ChangeContainer id/> }.into_any(),
+        Screen::Open(id) => view! { <screens::OpenNight id/> }.into_any(),
+        Screen::SetTrap => view! { <screens::SetTrap/> }.into_any(),
+        Screen::Trap(id) => view! { <screens::Trap id/> }.into_any(),
+        Screen::Site(id) => view! { <screens::Site id/> }.into_any(),
+        Screen::Days
+        | Screen::Day(_)
+        | Screen::Bench(_)
+        | Screen::Labels
+        | Screen::Setup
+        | Screen::Search(_)
+        | Screen::Export(_)
+        | Screen::Import
+        | Screen::Conflict(_) => view! { <screens::Start/> }.into_any(),
+    }
+}
+
+/// Follows the address; another book means another page.
+fn follow_address(page: Context) {
+    let handle = window_event_listener(ev::hashchange, move |_| {
+        let Some(route) = Route::read(&hash()) else { return };
+        if route.book != page.book() {
+            let _ = window().location().reload();
+        } else if page.route.with_untracked(|shown| *shown != route) {
+            page.fault.set(None);
+            page.route.set(route);
+        }
+    });
+    on_cleanup(move || handle.remove());
+}
+
+fn hash() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// Keeps "now" at the minute.
+fn follow_clock(page: Context) {
+    spawn_local(async move {
+        loop {
+            page.ports().time.wait(2_000).await;
+            let now = page.moment();
+            let minute = |at: ports::device::Moment| (at.unix_ms.div_euclid(60_000), at.offset_minutes);
+            if minute(page.now.get_untracked()) != minute(now) {
+                page.now.set(now);
+            }
+        }
+    });
+}

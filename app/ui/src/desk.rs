@@ -1,0 +1,18 @@
+//! What the screens for looking over, the bench and the labels share: long lists in windows, labels as the press
+//! sets them, words of stored values, work that waits for the next frame.
+
+mod bars;
+mod frames;
+mod how;
+mod proofs;
+mod said;
+mod window;
+mod words;
+
+pub use bars::{BarRow, Bars};
+pub use frames::after_frame;
+pub use how::how;
+pub use proofs::{OverList, Pressed, ProofView, Setting, kind_name, over_words, proofs, true_size};
+pub use said::{SaidView, caught_words, said_is_measured};
+pub use window::Window;
+pub use words::{contents_words, fluid_words, stamp_words, when_words};

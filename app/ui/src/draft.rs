@@ -1,0 +1,92 @@
+//! A form that is kept as it is typed: every change is written to the device at once, before anything else happens.
+
+use crate::context::{Context, use_page};
+use leptos::prelude::*;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+/// A form in a signal, and the name under which it is kept.
+pub struct Draft<T: Send + Sync + 'static> {
+    /// The form.
+    pub form: RwSignal<T>,
+    name: StoredValue<String>,
+    page: Context,
+}
+
+impl<T: Send + Sync + 'static> Clone for Draft<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T: Send + Sync + 'static> Copy for Draft<T> {}
+
+impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
+    /// What lies kept under this name; else a fresh form, which is kept from the first change on.
+    pub fn open(name: &str, fresh: impl FnOnce() -> T) -> Self {
+        let page = use_page();
+        let form = Self::kept(page, name).unwrap_or_else(fresh);
+        Self { form: RwSignal::new(form), name: StoredValue::new(full(page, name)), page }
+    }
+
+    /// What lies kept under this name in the book that is open.
+    pub fn kept(page: Context, name: &str) -> Option<T> {
+        let text = page.ports().draft.get(&full(page, name))?;
+        serde_json::from_str(&text).ok()
+    }
+
+    /// Changes the form and keeps it.
+    pub fn change(&self, change: impl FnOnce(&mut T)) {
+        self.form.update(change);
+        self.keep();
+    }
+
+    /// Changes the form without keeping it: for what comes from the device and not from a person.
+    pub fn change_unkept(&self, change: impl FnOnce(&mut T)) {
+        self.form.update(change);
+    }
+
+    /// Forgets what is kept: it was saved, or a person threw it away.
+    pub fn forget(&self) {
+        self.name.with_value(|name| self.page.ports().draft.remove(name));
+    }
+
+    /// Keeps the form as it stands.
+    pub fn keep(&self) {
+        let text = self.form.with_untracked(|form| serde_json::to_string(form).expect("a form is plain data"));
+        let kept = self.name.with_value(|name| self.page.ports().draft.put(name, &text));
+        if self.page.draft_refused.get_untracked() == kept {
+            self.page.draft_refused.set(!kept);
+        }
+    }
+
+    /// A part of the form, for an input to show.
+    pub fn part<V: PartialEq + Send + Sync + 'static>(
+        &self,
+        part: impl Fn(&T) -> V + Send + Sync + 'static,
+    ) -> Signal<V> {
+        let form = self.form;
+        Memo::new(move |_| form.with(&part)).into()
+    }
+
+    /// What an input calls with what was typed.
+    pub fn on<V: 'static>(&self, write: impl Fn(&mut T, V) + Send + Sync + 'static) -> Callback<V> {
+        let draft = *self;
+        Callback::new(move |value| draft.change(|form| write(form, value)))
+    }
+}
+
+/// Forgets what is kept under a name in the book that is open.
+pub fn forget(page: Context, name: &str) {
+    page.ports().draft.remove(&full(page, name));
+}
+
+/// Keeps a form under a name in the book that is open, for the screen that will show it.
+pub fn put<T: Serialize>(page: Context, name: &str, form: &T) {
+    let text = serde_json::to_string(form).expect("a form is plain data");
+    page.draft_refused.set(!page.ports().draft.put(&full(page, name), &text));
+}
+
+fn full(page: Context, name: &str) -> String {
+    format!("glassine/{}/draft/{name}", page.book().name())
+}
