@@ -15,16 +15,24 @@ fn outlines(path: &str) -> Vec<[f64; 4]> {
 }
 
 fn bounds(outline: &str) -> [f64; 4] {
-    let numbers: Vec<f64> = outline
-        .split(|letter: char| letter == ' ' || letter.is_ascii_uppercase())
-        .filter(|number| !number.is_empty())
-        .map(|number| number.parse().expect("a path is letters and numbers"))
-        .collect();
     let mut edges = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-    for point in numbers.chunks(2) {
-        edges = [edges[0].min(point[0]), edges[1].min(point[1]), edges[2].max(point[0]), edges[3].max(point[1])];
+    let mut at = (0.0, 0.0);
+    for command in commands(outline) {
+        let points: Vec<(f64, f64)> = command.chunks(2).map(|pair| (at.0 + pair[0], at.1 + pair[1])).collect();
+        for (x, y) in &points {
+            edges = [edges[0].min(*x), edges[1].min(*y), edges[2].max(*x), edges[3].max(*y)];
+        }
+        at = points[points.len() - 1];
     }
     edges
+}
+
+/// The numbers of each command: `M` with a place, then steps from where the last one ended.
+fn commands(outline: &str) -> Vec<Vec<f64>> {
+    let spaced = outline.replace('-', " -");
+    let numbers =
+        |text: &str| text.split_whitespace().map(|n| n.parse().expect("a path is letters and numbers")).collect();
+    spaced.split(|letter: char| letter.is_ascii_alphabetic()).skip(1).map(numbers).collect()
 }
 
 /// No outline leaves the label, and none comes near the pin. Control points count as ink, which is stricter.
