@@ -115,7 +115,7 @@ impl Logbook {
     }
 }
 
-fn unknown_rows(event: &Record) -> std::collections::BTreeSet<Row> {
+pub(crate) fn unknown_rows(event: &Record) -> std::collections::BTreeSet<Row> {
     let marks = [
         (Row::Place, event.is_unknown(&event::PLACE)),
         (Row::Caught, event.is_unknown(&event::CAUGHT)),

@@ -5,6 +5,7 @@
 //! last. What screens show is plain data ([`view`]); what is typed is plain strings ([`form`]).
 
 pub mod bench;
+pub mod beside;
 pub mod book;
 mod caches;
 pub mod catch;
@@ -23,6 +24,7 @@ pub mod labels;
 mod lines;
 pub mod moment;
 mod names;
+mod numbered;
 pub mod numbers;
 pub mod offers;
 pub mod open;
@@ -34,11 +36,15 @@ pub mod search;
 pub mod setup;
 mod site;
 mod start;
+pub mod typed;
+mod typing;
 pub mod values;
 pub mod view;
+pub mod written;
 
 pub use book::{Book, Logbook, ReadOnly, State};
 pub use catch::Saving;
 pub use deed::{Deed, What};
 pub use driver::{Driver, Held, SaveFault, Saved};
 pub use exchange::{ExchangeFault, Selection};
+pub use record::Id;

@@ -53,9 +53,8 @@ impl Logbook {
         if event.get(&event::OPEN) == Some(true) {
             marks.push(Mark::Open);
         }
-        let twice = self.twice();
         let numbers = containers.iter().filter_map(|record| Some(record.get(&container::NUMBER)?.text));
-        marks.extend(numbers.filter(|text| twice.contains(text)).map(Mark::Twice));
+        marks.extend(numbers.filter(|text| self.stands_twice(text)).map(Mark::Twice));
         self.missing_values(event, &mut marks);
         let unnumbered = containers.iter().filter(|record| waits_for_number(record)).count();
         if unnumbered > 0 && self.numbers_are_given() {
@@ -147,6 +146,7 @@ impl Logbook {
             notes: text(&event::NOTES),
             height: text(&event::HEIGHT),
             microhabitat: text(&event::MICROHABITAT),
+            unknown: crate::form_of::unknown_rows(event).into_iter().collect(),
         }
     }
 
@@ -173,7 +173,7 @@ impl Logbook {
             clock: record.get(&container::CAUGHT).and_then(|when| Known::read(&when.from)?.clock).map(moment::clock_text),
             links: links.collect(),
             notes: record.get(&container::NOTES).unwrap_or_default(),
-            twice: number.is_some_and(|number| self.twice().contains(&number.text)),
+            twice: number.is_some_and(|number| self.stands_twice(&number.text)),
             emptied: record.get(&container::EMPTIED),
         }
     }

@@ -5,8 +5,6 @@ use crate::form::{CatchForm, ContainerForm};
 use crate::view::{Next, Plate, Span};
 use number::{Habit, Number, Numbering};
 use record::{Id, Kind, Record, numbering};
-use std::collections::BTreeSet;
-use std::rc::Rc;
 
 pub use number::{SPAN_LIMIT, SpanProblem as SpanFault};
 
@@ -42,19 +40,25 @@ impl Logbook {
     /// The next number after those in the book and in the form.
     pub(crate) fn next_number_after(&self, form: &CatchForm) -> Next {
         let Some(numbering) = self.numbering() else { return Next::Unasked };
-        let typed: Vec<String> = form.containers.iter().filter_map(|container| self.numbers_of(container).ok()).flatten().flatten().collect();
+        let typed: Vec<String> = form
+            .containers
+            .iter()
+            .filter_map(|container| self.numbers_of(container).ok())
+            .flatten()
+            .flatten()
+            .collect();
         if numbering.habit == Habit::LettersPerEvent {
             if let Some(first) = typed.first().and_then(|text| Number::read(text)) {
                 let next = numbering.next_letter(first.running, typed.iter().map(String::as_str));
                 return next.map_or(Next::RangeFull, |text| Next::Number(plate_of("vial", &text)));
             }
-            return match numbering.next(self.numbers_beside(&numbering)) {
+            return match numbering.next(self.highest_beside(&numbering)) {
                 number::Next::Number(text) => Next::Number(plate_of("vial", &format!("{text}a"))),
                 number::Next::None => Next::None,
                 number::Next::RangeFull => Next::RangeFull,
             };
         }
-        match numbering.next(self.numbers_beside(&numbering).chain(typed.iter().map(String::as_str))) {
+        match numbering.next(self.highest_beside(&numbering).into_iter().chain(typed.iter().map(String::as_str))) {
             number::Next::Number(text) => Next::Number(plate_of("vial", &text)),
             number::Next::None => Next::None,
             number::Next::RangeFull => Next::RangeFull,
@@ -63,7 +67,7 @@ impl Logbook {
 
     /// The numbers of all living containers.
     pub(crate) fn number_texts(&self) -> impl Iterator<Item = &str> {
-        self.shelf.entries().filter(|entry| *entry.kind == Kind::Container && !entry.deleted).filter_map(|entry| entry.number)
+        self.numbered().iter().map(|(_, text)| text)
     }
 
     /// The numbers that a container form stands for, completed with the prefix; `None` for one without a number.
@@ -77,7 +81,8 @@ impl Logbook {
         let numbering = self.numbering().unwrap_or(Numbering { habit: Habit::Engraved, ..Numbering::default() });
         if form.last.trim().is_empty() {
             // What is no number, such as a colour, is still what stands on the glass.
-            let text = numbering.complete(&form.first).map_or_else(|| form.first.trim().to_owned(), |number| number.text());
+            let text =
+                numbering.complete(&form.first).map_or_else(|| form.first.trim().to_owned(), |number| number.text());
             return Ok(vec![Some(text)]);
         }
         Ok(number::span(&numbering, &form.first, &form.last)?.into_iter().map(Some).collect())
@@ -93,9 +98,14 @@ impl Logbook {
         if texts.is_empty() {
             return SpanSays::Unnumbered(numbers.len());
         }
-        let own = form.id.and_then(|id| self.living(id)).and_then(|record| record.get(&record::container::NUMBER)).map(|number| number.text);
+        let own = form
+            .id
+            .and_then(|id| self.living(id))
+            .and_then(|record| record.get(&record::container::NUMBER))
+            .map(|number| number.text);
         let faulty = self.numbering().is_some_and(|numbering| numbering.habit == Habit::OnePerContainer);
-        let others = self.number_texts().filter(|text| faulty && own.as_deref() != Some(*text));
+        let others =
+            self.numbers_like(&texts).map(|(_, text)| text).filter(|text| faulty && own.as_deref() != Some(*text));
         let taken = number::taken(&texts, others);
         if taken.is_empty() { SpanSays::Free(texts.len()) } else { SpanSays::Taken(texts.len(), taken) }
     }
@@ -104,9 +114,9 @@ impl Logbook {
     pub(crate) fn container_numbered(&self, typed: &str) -> Option<Id> {
         let numbering = self.numbering().unwrap_or_default();
         let key = numbering.complete(typed)?.key();
-        let carries = |text: Option<&str>| text.and_then(Number::read).is_some_and(|number| number.key() == key);
-        let mut found = self.shelf.entries().filter(|entry| *entry.kind == Kind::Container && !entry.deleted && carries(entry.number));
-        let one = found.next()?.id;
+        let carries = |text: &str| Number::read(text).is_some_and(|number| number.key() == key);
+        let mut found = self.numbered().with_running(Some(key.running)).filter(|(_, text)| carries(text));
+        let (one, _) = found.next()?;
         found.next().is_none().then_some(one)
     }
 
@@ -118,20 +128,20 @@ impl Logbook {
         own.or_else(|| self.all(&Kind::Numbering).iter().cloned().find(fits)).map(|record| record.id)
     }
 
-    /// Numbers that stand twice where that is a fault, as they are written.
-    pub fn twice(&self) -> Rc<BTreeSet<String>> {
-        self.caches.twice.get_or_init(|| Rc::new(self.work_out_twice())).clone()
+    /// True when another container carries the same number where that is a fault.
+    pub fn stands_twice(&self, text: &str) -> bool {
+        let Some(number) = Number::read(text).filter(|number| self.is_one_a_container(number)) else { return false };
+        let same = |text: &str| {
+            Number::read(text).is_some_and(|other| other.key() == number.key() && self.is_one_a_container(&other))
+        };
+        self.numbered().with_running(Some(number.running)).filter(|(_, text)| same(text)).nth(1).is_some()
     }
 
-    fn work_out_twice(&self) -> BTreeSet<String> {
-        let habits: Vec<(String, Habit)> = self.all(&Kind::Numbering).iter().map(numbering_of).map(|numbering| (numbering.prefix, numbering.habit)).collect();
-        let habit = |text: &str| {
-            let prefix = Number::read(text).map(|number| number.prefix).unwrap_or_default();
-            habits.iter().find(|(known, _)| *known == prefix).map_or(Habit::Engraved, |(_, habit)| *habit)
-        };
-        let texts: Vec<&str> = self.number_texts().collect();
-        let groups = number::twice(texts.iter().map(|text| (*text, habit(text))));
-        groups.into_iter().flatten().map(|at| texts[at].to_owned()).collect()
+    /// True for a prefix under which there should be one number a container.
+    fn is_one_a_container(&self, number: &Number) -> bool {
+        let numberings = self.all(&Kind::Numbering);
+        let mut fits = numberings.iter().map(numbering_of).filter(|numbering| numbering.prefix == number.prefix);
+        fits.next().is_some_and(|numbering| numbering.habit == Habit::OnePerContainer)
     }
 
     /// Numbers as spans, for lists.

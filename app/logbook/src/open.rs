@@ -152,3 +152,11 @@ impl Logbook {
         edit
     }
 }
+
+/// The last moment up to now at which clocks showed this hour; now itself where none is given.
+pub fn at_clock(now: Moment, clock: Option<chrono::NaiveTime>) -> Moment {
+    let Some(clock) = clock else { return now };
+    let minutes = (moment::local(now).time() - clock).num_minutes();
+    let back = if minutes < 0 { minutes + 24 * 60 } else { minutes };
+    Moment { unix_ms: now.unix_ms - back * 60_000, ..now }
+}

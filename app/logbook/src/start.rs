@@ -29,6 +29,14 @@ impl Logbook {
         }
     }
 
+    /// The events of a day in the order of its lines.
+    pub(crate) fn ids_of(&self, day: Day) -> Vec<record::Id> {
+        let mut events: Vec<(String, record::Id)> =
+            self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).map(|event| (begin(&event), event.id)).collect();
+        events.sort();
+        events.into_iter().map(|(_, id)| id).collect()
+    }
+
     /// The events of a day as lines, in order of their hour; those without an hour come last.
     pub(crate) fn lines_of(&self, day: Day) -> Vec<EventLine> {
         let mut events: Vec<Record> = self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).collect();

@@ -315,6 +315,8 @@ pub struct Facts {
     pub height: String,
     /// Microhabitat.
     pub microhabitat: String,
+    /// Rows that a person marked as unknown.
+    pub unknown: Vec<crate::form::Row>,
 }
 
 /// One line of contents for reading.
