@@ -109,7 +109,7 @@ impl Logbook {
     pub fn waiting(&self) -> usize {
         *self.caches.waiting.get_or_init(|| {
             let dealt = self.with_steps();
-            self.numbers_with_ids().filter(|(id, _)| !dealt.contains(id)).count()
+            self.numbered().iter().filter(|(id, _)| !dealt.contains(id)).count()
         })
     }
 

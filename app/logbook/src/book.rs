@@ -98,6 +98,7 @@ pub struct Logbook {
     pub(crate) generation: Vec<u8>,
     pub(crate) recent: OnceCell<Rc<Recent>>,
     pub(crate) caches: crate::caches::Caches,
+    pub(crate) numbered: OnceCell<crate::numbered::Numbered>,
 }
 
 impl Logbook {
@@ -116,6 +117,7 @@ impl Logbook {
             generation: Vec::new(),
             recent: OnceCell::new(),
             caches: crate::caches::Caches::default(),
+            numbered: OnceCell::new(),
         }
     }
 
@@ -256,10 +258,14 @@ impl Logbook {
             let author = self.own_author();
             self.note_author(replica, author);
         }
+        let mut numbered = self.numbered.take();
         for record in &enacted.records {
+            numbered.as_mut().into_iter().for_each(|numbered| numbered.take_out(self.shelf.entry(record.id)));
             self.shelf.put(record.clone(), Some(crate::driver::row_key(&enacted.key)));
+            numbered.as_mut().into_iter().for_each(|numbered| numbered.take_in(self.shelf.entry(record.id)));
         }
         self.touch();
+        self.numbered = numbered.map(OnceCell::from).unwrap_or_default();
     }
 
     /// An edit of a record of which only `seen` had been shown; of a new record, when it is not there.
@@ -278,6 +284,7 @@ impl Logbook {
     pub(crate) fn touch(&mut self) {
         self.recent = OnceCell::new();
         self.caches = crate::caches::Caches::default();
+        self.numbered = OnceCell::new();
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::search::Links;
 use record::{Kind, Record};
 use std::cell::{OnceCell, RefCell};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 /// Everything that is worked out lazily.
@@ -11,8 +11,6 @@ use std::rc::Rc;
 pub struct Caches {
     /// The living records of kinds of which there are few.
     pub(crate) few: RefCell<BTreeMap<Kind, Rc<Vec<Record>>>>,
-    /// Numbers that stand twice where that is a fault.
-    pub(crate) twice: OnceCell<Rc<BTreeSet<String>>>,
     /// How many containers wait at the bench.
     pub(crate) waiting: OnceCell<usize>,
     /// What hangs on what, for searching.

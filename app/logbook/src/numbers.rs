@@ -130,18 +130,18 @@ impl Logbook {
 
     /// True when another container carries the same number where that is a fault.
     pub fn stands_twice(&self, text: &str) -> bool {
-        let Some(number) = Number::read(text).filter(|number| self.is_one_a_container(number)) else { return false };
-        let same = |text: &str| {
-            Number::read(text).is_some_and(|other| other.key() == number.key() && self.is_one_a_container(&other))
-        };
-        self.numbered().with_running(Some(number.running)).filter(|(_, text)| same(text)).nth(1).is_some()
+        let Some(number) = Number::read(text) else { return false };
+        let like: Vec<&str> = self.numbered().with_running(Some(number.running)).map(|(_, text)| text).collect();
+        let groups = number::twice(like.iter().map(|text| (*text, self.habit_of(text))));
+        groups.iter().flatten().any(|at| like[*at] == text)
     }
 
-    /// True for a prefix under which there should be one number a container.
-    fn is_one_a_container(&self, number: &Number) -> bool {
+    /// The habit under whose prefix a number was given; a number under none can stand twice.
+    fn habit_of(&self, text: &str) -> Habit {
+        let prefix = Number::read(text).map(|number| number.prefix).unwrap_or_default();
         let numberings = self.all(&Kind::Numbering);
-        let mut fits = numberings.iter().map(numbering_of).filter(|numbering| numbering.prefix == number.prefix);
-        fits.next().is_some_and(|numbering| numbering.habit == Habit::OnePerContainer)
+        let mut fits = numberings.iter().map(numbering_of).filter(|numbering| numbering.prefix == prefix);
+        fits.next().map_or(Habit::Engraved, |numbering| numbering.habit)
     }
 
     /// Numbers as spans, for lists.

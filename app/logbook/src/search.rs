@@ -14,7 +14,6 @@ pub(crate) use links::Links;
 use crate::book::Logbook;
 use crate::view::EventLine;
 use record::{Id, Kind};
-use std::collections::{BTreeSet, HashSet};
 
 /// Which kinds are shown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -106,19 +105,18 @@ impl Show {
     }
 }
 
-/// The records in which one word stands.
+/// The records in which one word stands, by their own words or those of what they refer to; ordered by id.
 struct Standing {
-    /// Events, by their own words or those of what they refer to.
-    events: HashSet<Id>,
-    /// Containers, likewise.
-    containers: HashSet<Id>,
+    events: Vec<Id>,
+    containers: Vec<Id>,
+    /// The events of those containers.
+    filled: Vec<Id>,
 }
 
 impl Logbook {
     /// Searches everything. All words must stand somewhere, in any order.
     pub fn search(&self, text: &str, show: Show) -> Found {
-        let words: Vec<&str> = text.split_whitespace().collect();
-        let (events, containers) = self.catches_with(&words);
+        let (events, containers) = self.catches_with(text);
         let sites = self.shelf.search_kind(text, &Kind::Site);
         let persons = self.shelf.search_kind(text, &Kind::Person);
         let total = events.len() + containers.len() + sites.len() + persons.len();
@@ -147,42 +145,52 @@ impl Logbook {
 
     /// Events and containers with all words, newest first. At least one word must stand in the event (the
     /// container) itself; the others may stand in what belongs to it.
-    fn catches_with(&self, words: &[&str]) -> (Vec<Id>, Vec<Id>) {
-        if words.is_empty() {
-            return (Vec::new(), Vec::new());
+    fn catches_with(&self, text: &str) -> (Vec<Id>, Vec<Id>) {
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let alone = words.len() == 1;
+        let mut standing: Vec<Standing> = words.iter().map(|word| self.standing(word, alone)).collect();
+        if alone {
+            let Standing { events, containers, .. } = standing.remove(0);
+            return (newest_first(events), newest_first(containers));
         }
-        let standing: Vec<Standing> = words.iter().map(|word| self.standing(word)).collect();
-        let event_of = |container: &Id| self.shelf.entry(*container).and_then(|entry| entry.parent);
-        let filled: Vec<HashSet<Id>> =
-            standing.iter().map(|word| word.containers.iter().filter_map(event_of).collect()).collect();
-        let mut events: BTreeSet<Id> = standing.iter().flat_map(|word| word.events.iter().copied()).collect();
-        events.retain(|event| {
-            standing.iter().zip(&filled).all(|(word, filled)| word.events.contains(event) || filled.contains(event))
-        });
-        let mut containers: BTreeSet<Id> = standing.iter().flat_map(|word| word.containers.iter().copied()).collect();
+        let has = |ids: &[Id], id: &Id| ids.binary_search(id).is_ok();
+        let mut events = ordered(standing.iter().flat_map(|word| &word.events).copied().collect());
+        events.retain(|event| standing.iter().all(|word| has(&word.events, event) || has(&word.filled, event)));
+        let mut containers = ordered(standing.iter().flat_map(|word| &word.containers).copied().collect());
         containers.retain(|container| {
-            let event = event_of(container);
-            standing.iter().all(|word| {
-                word.containers.contains(container) || event.is_some_and(|event| word.events.contains(&event))
-            })
+            let elsewhere =
+                |word: &Standing| self.event_above(container).is_some_and(|event| has(&word.events, &event));
+            standing.iter().all(|word| has(&word.containers, container) || elsewhere(word))
         });
-        (events.into_iter().rev().collect(), containers.into_iter().rev().collect())
+        (newest_first(events), newest_first(containers))
     }
 
-    fn standing(&self, word: &str) -> Standing {
-        let referred = [Kind::Site, Kind::Person, Kind::Permit]
-            .iter()
-            .flat_map(|kind| self.shelf.search_kind(word, kind))
-            .collect::<Vec<_>>();
-        let mut events: HashSet<Id> = self.shelf.search_kind(word, &Kind::Event).into_iter().collect();
-        let mut containers: HashSet<Id> = self.shelf.search_kind(word, &Kind::Container).into_iter().collect();
-        if !referred.is_empty() {
-            let links = self.links();
-            events.extend(referred.iter().flat_map(|id| links.events(*id)));
-            containers.extend(referred.iter().flat_map(|id| links.containers(*id)));
-        }
-        Standing { events, containers }
+    fn event_above(&self, container: &Id) -> Option<Id> {
+        self.shelf.entry(*container)?.parent
     }
+
+    fn standing(&self, word: &str, alone: bool) -> Standing {
+        let mut events = self.shelf.search_kind(word, &Kind::Event);
+        let mut containers = self.shelf.search_kind(word, &Kind::Container);
+        for id in [Kind::Site, Kind::Person, Kind::Permit].iter().flat_map(|kind| self.shelf.search_kind(word, kind)) {
+            let links = self.links();
+            events.extend(links.events(id));
+            containers.extend(links.containers(id));
+        }
+        let filled = if alone { Vec::new() } else { containers.iter().filter_map(|id| self.event_above(id)).collect() };
+        Standing { events: ordered(events), containers: ordered(containers), filled: ordered(filled) }
+    }
+}
+
+fn ordered(mut ids: Vec<Id>) -> Vec<Id> {
+    ids.sort_unstable();
+    ids.dedup();
+    ids
+}
+
+fn newest_first(mut ids: Vec<Id>) -> Vec<Id> {
+    ids.reverse();
+    ids
 }
 
 fn hits<T>(ids: &[Id], limit: usize, shown: impl Fn(Id) -> Option<T>) -> Hits<T> {

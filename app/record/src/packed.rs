@@ -31,5 +31,5 @@ mod write;
 
 pub use block::{Block, Entry};
 pub use layout::{Damage, FORMAT};
-pub(crate) use value::texts_of;
+pub(crate) use value::{ids_of, texts_of};
 pub use write::pack;

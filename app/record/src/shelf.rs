@@ -7,6 +7,7 @@
 
 mod find;
 mod fold;
+mod refer;
 mod select;
 
 use crate::day::DayNumber;

@@ -74,7 +74,7 @@ impl Logbook {
 
     /// Known numbers like one as typed, the nearest first.
     pub(super) fn nearest(&self, typed: &str) -> Vec<Near> {
-        let (ids, texts): (Vec<Id>, Vec<&str>) = self.numbers_with_ids().unzip();
+        let (ids, texts): (Vec<Id>, Vec<&str>) = self.numbered().iter().unzip();
         let near = number::nearest(typed, texts.iter().copied(), NEAREST);
         let beside = HashSet::new();
         let near = near

@@ -1,8 +1,10 @@
 //! Which containers a number as typed calls.
 
 use crate::book::Logbook;
+use crate::names::same;
 use number::{Matches, Number};
-use record::{Id, Kind};
+use record::Id;
+use std::collections::BTreeSet;
 
 /// Which containers a number calls.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,20 +18,18 @@ pub(super) enum Called {
 }
 
 impl Logbook {
-    /// The numbers of all living containers with their records.
-    pub(crate) fn numbers_with_ids(&self) -> impl Iterator<Item = (Id, &str)> {
-        let containers = self.shelf.entries().filter(|entry| *entry.kind == Kind::Container && !entry.deleted);
-        containers.filter_map(|entry| Some((entry.id, entry.number?)))
-    }
-
     /// Which containers a number as typed calls.
     ///
     /// One is certain when its whole number was typed, or its digits alone and no other carries them. Where only a
     /// part of the prefix was typed it is for the person to say, even of one.
     pub(super) fn called(&self, typed: &str) -> Called {
-        let Some(last) = last_digit(typed) else { return Called::None };
+        if Number::read(typed).is_none() {
+            let named = self.numbered().with_running(None).filter(|(_, text)| same(text, typed));
+            return one_or_several(named.map(|(id, _)| id).collect());
+        }
+        let runs = endings(typed);
         let (ids, texts): (Vec<Id>, Vec<&str>) =
-            self.numbers_with_ids().filter(|(_, text)| may_end_in(text, last)).unzip();
+            runs.into_iter().flat_map(|run| self.numbered().with_running(Some(run))).unzip();
         let of = |found: Vec<usize>| found.into_iter().map(|at| ids[at]).collect::<Vec<Id>>();
         match number::matches(typed, texts.iter().copied()) {
             Matches::None => Called::None,
@@ -51,10 +51,8 @@ impl Logbook {
 
     /// The containers with this running number, under any prefix and with any letters.
     pub(super) fn carriers(&self, running: u64) -> Vec<(Id, Number)> {
-        let last = b'0' + (running % 10) as u8;
-        let likely = self.numbers_with_ids().filter(|(_, text)| may_end_in(text, last));
-        let read = likely.filter_map(|(id, text)| Some((id, Number::read(text)?)));
-        read.filter(|(_, number)| number.running == running).collect()
+        let found = self.numbered().with_running(Some(running));
+        found.filter_map(|(id, text)| Some((id, Number::read(text)?))).collect()
     }
 }
 
@@ -90,28 +88,29 @@ fn part_of_head<'a>(typed: &str, mut found: impl Iterator<Item = &'a str>) -> He
     if part { Head::Part } else { Head::Other }
 }
 
-/// The last digit of a number as typed, as ASCII.
-fn last_digit(typed: &str) -> Option<u8> {
-    Number::read(typed).map(|number| b'0' + (number.running % 10) as u8)
-}
-
-/// False when the last digit of a text is certainly not this one: to read every number of a large book in full
-/// would take longer than a keystroke may.
-fn may_end_in(text: &str, last: u8) -> bool {
-    !text.is_ascii() || text.bytes().rev().find(u8::is_ascii_digit) == Some(last)
+/// The running numbers in which all digits typed could end, whatever of them belongs to a prefix.
+fn endings(typed: &str) -> BTreeSet<u64> {
+    let read = Number::read(typed);
+    let head = read.as_ref().map(|number| number.key().head).unwrap_or_default();
+    let digits = read.map(|number| number.digits).unwrap_or_default();
+    let all: String = head.chars().filter(char::is_ascii_digit).chain(digits.chars()).collect();
+    (0..all.len()).filter_map(|from| all[from..].parse().ok()).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::may_end_in;
+    use super::endings;
 
     #[test]
-    fn only_numbers_that_certainly_end_otherwise_are_passed_over() {
-        for text in ["147", "IV27-0147", "7a", "IV27-0147 b", "IV27–0147", "０１４７"] {
-            assert!(may_end_in(text, b'7'), "{text}");
-        }
-        for text in ["IV27-0148", "147-2", "", "vial"] {
-            assert!(!may_end_in(text, b'7'), "{text}");
-        }
+    fn digits_may_belong_to_the_prefix_or_to_the_number() {
+        let check = |typed: &str, expected: &[u64]| {
+            assert_eq!(endings(typed).into_iter().collect::<Vec<_>>(), expected, "{typed}")
+        };
+        check("147", &[7, 47, 147]);
+        check("0147", &[7, 47, 147]);
+        check("iv27 0147", &[7, 47, 147, 70_147, 270_147]);
+        check("01 47", &[7, 47, 147]);
+        check("19a", &[9, 19]);
+        check("vial", &[]);
     }
 }

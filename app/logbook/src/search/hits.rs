@@ -4,7 +4,6 @@ use crate::book::Logbook;
 use crate::moment::Day;
 use crate::view::{ContainerView, EventLine};
 use record::{Id, person, site};
-use std::collections::HashSet;
 
 /// A container that was found.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,7 +64,7 @@ impl Logbook {
             id,
             name: record.get(&site::NAME).unwrap_or_default(),
             words: words.collect(),
-            events: self.links().events(id).count(),
+            events: self.links().events(id).len(),
         })
     }
 
@@ -75,7 +74,7 @@ impl Logbook {
             id,
             name: record.get(&person::NAME).unwrap_or_default(),
             spellings: record.get(&person::SPELLINGS).unwrap_or_default(),
-            events: self.links().events(id).collect::<HashSet<Id>>().len(),
+            events: self.links().events(id).len(),
         })
     }
 }

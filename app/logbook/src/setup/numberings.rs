@@ -145,7 +145,7 @@ impl Logbook {
             return Next::Unasked;
         }
         let letter = if numbering.habit == Habit::LettersPerEvent { "a" } else { "" };
-        match numbering.next(self.number_texts()) {
+        match numbering.next(self.highest_beside(&numbering)) {
             number::Next::Number(text) => Next::Number(plate_of("vial", &format!("{text}{letter}"))),
             number::Next::None => Next::None,
             number::Next::RangeFull => Next::RangeFull,

@@ -9,6 +9,7 @@ use super::{Refused, Settled};
 use crate::book::Logbook;
 use crate::deed::{Deed, What};
 use crate::names::Ids;
+use crate::numbered::head_of;
 use crate::numbers::{numbering_of, plate_of};
 use crate::view::{Next, Plate};
 use number::{Habit, Number, Numbering};
@@ -138,12 +139,7 @@ impl Logbook {
 
     fn other_numbering(&self, record: &Record) -> OtherNumbering {
         let read = numbering_of(record);
-        let mine = |run: &u64| read.range.is_none_or(|(from, to)| (u64::from(from)..=u64::from(to)).contains(run));
-        let highest = self
-            .entries_under(&read.prefix, read.device_letter)
-            .filter(|(_, run)| mine(run))
-            .max_by_key(|(id, run)| (*run, *id));
-        let highest = highest.and_then(|(id, _)| self.living(id));
+        let highest = self.numbered().highest(&read, &self.ranges_beside(&read)).and_then(|(id, _)| self.living(id));
         let made = record.fields.get(numbering::PREFIX.name()).and_then(|versions| versions.first());
         let entered = |record: &Record| Some(record.fields.get(container::NUMBER.name())?.last()?.entered.clone());
         OtherNumbering {
@@ -160,22 +156,21 @@ impl Logbook {
 
     /// What a numbering gives next, as far as is known here.
     fn next_under(&self, read: &Numbering) -> Next {
-        match read.next(self.numbers_beside(read)) {
+        match read.next(self.highest_beside(read)) {
             number::Next::Number(text) => Next::Number(plate_of("vial", &text)),
             number::Next::None => Next::None,
             number::Next::RangeFull => Next::RangeFull,
         }
     }
 
-    /// The numbers that count for a numbering without a range of its own: not those in ranges of other devices.
-    pub(crate) fn numbers_beside<'a>(&'a self, numbering: &Numbering) -> impl Iterator<Item = &'a str> {
-        let ranges: Vec<(u64, u64)> =
-            if numbering.range.is_some() { Vec::new() } else { self.ranges_of(&numbering.prefix) };
-        let elsewhere = move |text: &str| {
-            let in_one = |run: u64| ranges.iter().any(|(from, to)| (*from..=*to).contains(&run));
-            !ranges.is_empty() && Number::read(text).is_some_and(|number| in_one(number.running))
-        };
-        self.number_texts().filter(move |text| !elsewhere(text))
+    /// The highest number given under a numbering; without a range of its own those in ranges of other devices do
+    /// not count.
+    pub(crate) fn highest_beside(&self, numbering: &Numbering) -> Option<&str> {
+        self.numbered().highest(numbering, &self.ranges_beside(numbering)).map(|(_, text)| text)
+    }
+
+    fn ranges_beside(&self, numbering: &Numbering) -> Vec<(u64, u64)> {
+        if numbering.range.is_some() { Vec::new() } else { self.ranges_of(&numbering.prefix) }
     }
 
     fn ranges_of(&self, prefix: &str) -> Vec<(u64, u64)> {
@@ -224,24 +219,17 @@ impl Logbook {
     }
 
     fn free_range(&self, first: &Numbering) -> (u64, u64) {
-        let given = self.runs_under(&first.prefix, None).max().unwrap_or(0);
+        let given = self.runs_under(&first.prefix, None).next_back().unwrap_or(0);
         let highest = self.ranges_of(&first.prefix).iter().map(|(_, to)| *to).fold(given, u64::max);
         let from = (highest / RANGE + 1) * RANGE;
         (from, from + RANGE - 1)
     }
 
     /// The running numbers given under a prefix and device letter.
-    pub(super) fn runs_under(&self, prefix: &str, letter: Option<char>) -> impl Iterator<Item = u64> {
-        self.entries_under(prefix, letter).map(|(_, run)| run)
-    }
-
-    fn entries_under(&self, prefix: &str, letter: Option<char>) -> impl Iterator<Item = (Id, u64)> {
-        let head = Number::read(&format!("{prefix}{}1", letter.map(String::from).unwrap_or_default()))
-            .map(|number| number.key().head);
-        self.numbers_with_ids().filter_map(move |(id, text)| {
-            let key = Number::read(text)?.key();
-            (Some(&key.head) == head.as_ref()).then_some((id, key.running))
-        })
+    pub(super) fn runs_under(&self, prefix: &str, letter: Option<char>) -> impl DoubleEndedIterator<Item = u64> {
+        let head = head_of(prefix, letter);
+        let keys = self.numbered().iter().filter_map(|(_, text)| Number::read(text)).map(|number| number.key());
+        keys.filter(move |key| key.head == head).map(|key| key.running)
     }
 }
 

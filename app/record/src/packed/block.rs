@@ -132,12 +132,36 @@ impl Block {
     /// The record of a row.
     pub fn record(&self, row: usize) -> Option<Record> {
         let entry = self.entry(row)?;
+        let mut record = Record::new(entry.id, entry.kind.clone());
+        self.read_row(&mut Cursor(self.row(row)?), &mut record)?;
+        Some(record)
+    }
+
+    fn row(&self, row: usize) -> Option<&[u8]> {
         let end = |row: usize| u32_at(self.raw(row)?, 48).map(|end| end as usize);
         let start = row.checked_sub(1).map_or(Some(0), end)?;
-        let bytes = self.bytes[self.layout.rows.clone()].get(start..end(row)?)?;
-        let mut record = Record::new(entry.id, entry.kind.clone());
-        self.read_row(&mut Cursor(bytes), &mut record)?;
-        Some(record)
+        self.bytes[self.layout.rows.clone()].get(start..end(row)?)
+    }
+
+    /// Tells each id that stands in the values of a row, without decoding the record.
+    pub(crate) fn ids_in(&self, row: usize, ids: &mut dyn FnMut(Id)) -> Option<()> {
+        let from = &mut Cursor(self.row(row)?);
+        for _ in 0..from.count()? {
+            from.number()?;
+            from.number()?;
+        }
+        for _ in 0..from.count()? {
+            if from.number()? % 2 == 1 {
+                from.take(16)?;
+            }
+            for _ in 0..from.count()? {
+                for _ in 0..3 {
+                    from.number()?;
+                }
+                value::pass(from, ids)?;
+            }
+        }
+        Some(())
     }
 
     /// All records, ordered by id.

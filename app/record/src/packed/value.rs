@@ -47,6 +47,16 @@ pub(super) fn strings<'a>(value: &'a Value, texts: &mut dyn FnMut(&'a str), othe
     }
 }
 
+/// Tells each id in a value.
+pub(crate) fn ids_of(value: &Value, ids: &mut dyn FnMut(Id)) {
+    match value {
+        Value::String(text) => _ = id_in(text).map(ids),
+        Value::Array(items) => items.iter().for_each(|item| ids_of(item, ids)),
+        Value::Object(members) => members.values().for_each(|member| ids_of(member, ids)),
+        _ => {}
+    }
+}
+
 /// The texts of a value that a search may find.
 pub(crate) fn texts_of<'a>(value: &'a Value, texts: &mut dyn FnMut(&'a str)) {
     strings(value, texts, &mut |_| ());
@@ -102,6 +112,34 @@ fn put_numeral(out: &mut Vec<u8>, number: &Number) {
 /// Reads a value; `text` is the string at an index.
 pub(super) fn take<'a>(from: &mut Cursor, text: &dyn Fn(u32) -> Option<&'a str>) -> Option<Value> {
     take_within(from, text, DEPTH)
+}
+
+/// Passes over a value and tells each id in it.
+pub(super) fn pass(from: &mut Cursor, ids: &mut dyn FnMut(Id)) -> Option<()> {
+    pass_within(from, ids, DEPTH)
+}
+
+fn pass_within(from: &mut Cursor, ids: &mut dyn FnMut(Id), depth: u8) -> Option<()> {
+    let inner = depth.checked_sub(1)?;
+    match from.byte()? {
+        NULL | FALSE | TRUE => {}
+        WHOLE | NEGATIVE | TEXT => _ = from.number()?,
+        FLOAT => _ = from.array::<8>()?,
+        ID => ids(Id::from_bytes(from.array()?)),
+        LIST => {
+            for _ in 0..from.count()? {
+                pass_within(from, ids, inner)?;
+            }
+        }
+        OBJECT => {
+            for _ in 0..from.count()? {
+                from.number()?;
+                pass_within(from, ids, inner)?;
+            }
+        }
+        _ => return None,
+    }
+    Some(())
 }
 
 fn take_within<'a>(from: &mut Cursor, text: &dyn Fn(u32) -> Option<&'a str>, depth: u8) -> Option<Value> {
