@@ -20,6 +20,7 @@ pub mod merge;
 pub mod packed;
 pub mod parcel;
 pub mod plan;
+mod quick;
 pub mod search;
 pub mod shelf;
 pub mod undo;

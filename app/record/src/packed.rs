@@ -19,7 +19,7 @@
 //! ends         per string the end of its bytes u32; then per text the end of its postings u32
 //! strings      texts in ASCII, other texts, then field names, sessions and stamps
 //! postings     per text the records in which it stands: varint gaps
-//! rows         per record: what was seen, then each field with its versions
+//! rows         per record: what was seen, then each field with its versions; a stamp that is the last field's is left out
 //! ```
 
 mod block;

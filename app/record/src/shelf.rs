@@ -44,7 +44,19 @@ pub struct Shelf {
 struct Shelved {
     key: BlockKey,
     block: Block,
+    /// The least and the greatest id, and the least and the greatest on which something hangs.
     range: Option<(Id, Id)>,
+    parents: Option<(Id, Id)>,
+}
+
+impl Shelved {
+    fn of(key: BlockKey, block: Block) -> Self {
+        Self { key, range: block.range(), parents: block.parents(), block }
+    }
+}
+
+fn lies_in(id: Id, range: Option<(Id, Id)>) -> bool {
+    range.is_some_and(|(least, greatest)| least <= id && id <= greatest)
 }
 
 /// A record that was changed since its block was written, or lies in none.
@@ -81,7 +93,7 @@ impl Shelf {
     pub fn add_block(&mut self, key: BlockKey, bytes: Vec<u8>) -> Result<(), Damage> {
         let block = Block::open(bytes)?;
         self.days.take();
-        let shelved = Shelved { key, range: block.range(), block };
+        let shelved = Shelved::of(key, block);
         match self.blocks.binary_search_by_key(&key, |shelved| shelved.key) {
             Ok(place) => self.blocks[place] = shelved,
             Err(place) => self.blocks.insert(place, shelved),
@@ -176,11 +188,7 @@ impl Shelf {
     }
 
     fn place_of(&self, id: Id) -> Option<(&Shelved, usize)> {
-        let near = self
-            .blocks
-            .iter()
-            .rev()
-            .filter(|shelved| shelved.range.is_some_and(|(least, greatest)| (least..=greatest).contains(&id)));
+        let near = self.blocks.iter().rev().filter(|shelved| lies_in(id, shelved.range));
         near.filter_map(|shelved| Some((shelved, shelved.block.find(id)?))).next()
     }
 
@@ -228,7 +236,8 @@ impl Shelf {
     }
 
     fn packed_children(&self, parent: Id) -> Vec<Id> {
-        let rows = self.blocks.iter().flat_map(|shelved| {
+        let near = self.blocks.iter().filter(|shelved| lies_in(parent, shelved.parents));
+        let rows = near.flat_map(|shelved| {
             let block = &shelved.block;
             block.children(parent).filter_map(|row| block.entry(row)).map(|entry| entry.id)
         });

@@ -154,8 +154,10 @@ impl Block {
             if from.number()? % 2 == 1 {
                 from.take(16)?;
             }
-            for _ in 0..from.count()? {
-                for _ in 0..3 {
+            let coded = from.small()?;
+            for number in 0..coded / 2 {
+                let stamped = number > 0 || coded % 2 == 0;
+                for _ in 0..if stamped { 3 } else { 0 } {
                     from.number()?;
                 }
                 value::pass(from, ids)?;
@@ -179,15 +181,23 @@ impl Block {
             replicas.push((place, replica));
         }
         let text = |place: u32| self.text(place);
+        let stamp = |from: &mut Cursor| {
+            let place = from.small()?;
+            let known = replicas.iter().find(|(known, _)| *known == place);
+            let replica = known.map_or_else(|| text(place).map(Replica::new), |(_, replica)| Some(replica.clone()));
+            Some((Dot { replica: replica?, number: from.small()? }, text(from.small()?)?.to_owned()))
+        };
+        let mut before = None;
         for _ in 0..from.count()? {
             let name = self.read_name(from)?;
+            let coded = from.small()?;
             let mut versions = Vec::new();
-            for _ in 0..from.count()? {
-                let place = from.small()?;
-                let known = replicas.iter().find(|(known, _)| *known == place);
-                let replica = known.map_or_else(|| text(place).map(Replica::new), |(_, replica)| Some(replica.clone()));
-                let dot = Dot { replica: replica?, number: from.small()? };
-                let entered = text(from.small()?)?.to_owned();
+            for number in 0..coded / 2 {
+                let same = number == 0 && coded % 2 == 1;
+                let (dot, entered) = if same { before.clone()? } else { stamp(from)? };
+                if number == 0 {
+                    before = Some((dot.clone(), entered.clone()));
+                }
                 versions.push(Version { value: value::take(from, &text)?, dot, entered });
             }
             record.fields.insert(name, versions);
@@ -202,6 +212,12 @@ impl Block {
             return Some(name.to_owned());
         }
         Some(format!("{name}:{}", Id::from_bytes(from.array()?)))
+    }
+
+    /// The least and the greatest of the ids on which its records hang.
+    pub fn parents(&self) -> Option<(Id, Id)> {
+        let parent = |place: usize| self.entry(self.row_at(&self.layout.by_parent, place)?)?.parent;
+        Some((parent(0)?, parent(self.layout.counts.with_parent.checked_sub(1)?)?))
     }
 
     /// The rows that hang on a record, ordered by id.

@@ -2,8 +2,9 @@
 
 use super::bytes::put_number;
 use super::value;
+use crate::quick::{Map, Set};
 use crate::{Id, Record};
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 
 /// The strings of records in the order of the table: texts in ASCII, other texts, then all else.
 pub(super) struct Strings<'a> {
@@ -11,19 +12,19 @@ pub(super) struct Strings<'a> {
     pub(super) ascii: usize,
     /// For each text the records in which it stands, ascending.
     pub(super) postings: Vec<Vec<u32>>,
-    places: HashMap<&'a str, u32>,
+    places: Map<&'a str, u32>,
 }
 
 impl<'a> Strings<'a> {
     /// Gathers them from records in the order of the directory.
     pub(super) fn of(records: &[&'a Record]) -> Self {
-        let mut texts: HashMap<&str, Vec<u32>> = HashMap::new();
-        let mut others: Vec<&str> = Vec::new();
+        let mut texts: Map<&str, Vec<u32>> = Map::default();
+        let mut others: Set<&str> = Set::default();
         for (row, record) in (0..).zip(records) {
-            others.push(record.kind.name());
+            others.insert(record.kind.name());
             others.extend(record.seen.0.keys().map(|replica| replica.name()));
             for (field, versions) in &record.fields {
-                others.push(Name::of(field).plain());
+                others.insert(Name::of(field).plain());
                 for version in versions {
                     others.extend([version.dot.replica.name(), &version.entered]);
                     let mut text = |text| {
@@ -32,17 +33,18 @@ impl<'a> Strings<'a> {
                             rows.push(row);
                         }
                     };
-                    value::strings(&version.value, &mut text, &mut |other| others.push(other));
+                    value::strings(&version.value, &mut text, &mut |other| {
+                        others.insert(other);
+                    });
                 }
             }
         }
         Self::in_order(texts, others)
     }
 
-    fn in_order(texts: HashMap<&'a str, Vec<u32>>, mut others: Vec<&'a str>) -> Self {
+    fn in_order(texts: Map<&'a str, Vec<u32>>, others: Set<&'a str>) -> Self {
+        let mut others: Vec<&str> = others.into_iter().filter(|other| !texts.contains_key(other)).collect();
         others.sort_unstable();
-        others.dedup();
-        others.retain(|other| !texts.contains_key(other));
         let sorted: BTreeMap<(bool, &str), Vec<u32>> =
             texts.into_iter().map(|(text, rows)| ((!text.is_ascii(), text), rows)).collect();
         let ascii = sorted.keys().filter(|(foreign, _)| !foreign).count();

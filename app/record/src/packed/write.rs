@@ -5,7 +5,7 @@ use super::interned::{Name, Strings};
 use super::layout::{Counts, ENTRY, FORMAT, HEAD, MAGIC, checksum};
 use super::value;
 use crate::facts::Facts;
-use crate::{Kind, Record};
+use crate::{Kind, Record, Version};
 use std::collections::BTreeMap;
 
 /// Packs records into a block.
@@ -124,6 +124,8 @@ fn put_row(out: &mut Vec<u8>, record: &Record, strings: &Strings) {
         put_number(out, (*number).into());
     }
     put_number(out, record.fields.len() as u64);
+    // Most fields of a record were written by the same edit: its stamp stands before the first of them.
+    let mut before: Option<&Version> = None;
     for (field, versions) in &record.fields {
         match Name::of(field) {
             Name::Plain(name) => put_number(out, u64::from(place(name)) * 2),
@@ -132,11 +134,16 @@ fn put_row(out: &mut Vec<u8>, record: &Record, strings: &Strings) {
                 out.extend_from_slice(&line.to_bytes());
             }
         }
-        put_number(out, versions.len() as u64);
-        for version in versions {
-            put_number(out, place(version.dot.replica.name()).into());
-            put_number(out, version.dot.number.into());
-            put_number(out, place(&version.entered).into());
+        let first = versions.first().expect("a field has at least one version");
+        let same = before.is_some_and(|before| before.dot == first.dot && before.entered == first.entered);
+        before = Some(first);
+        put_number(out, versions.len() as u64 * 2 + u64::from(same));
+        for (number, version) in versions.iter().enumerate() {
+            if number > 0 || !same {
+                put_number(out, place(version.dot.replica.name()).into());
+                put_number(out, version.dot.number.into());
+                put_number(out, place(&version.entered).into());
+            }
             value::put(out, &version.value, &place);
         }
     }

@@ -120,7 +120,7 @@ impl Shelf {
             .collect::<Result<_, Damage>>()?;
         let keys: BTreeSet<BlockKey> = opened.iter().map(|(key, _)| *key).chain(fold.blocks_out).collect();
         self.blocks.retain(|shelved| !keys.contains(&shelved.key));
-        self.blocks.extend(opened.into_iter().map(|(key, block)| Shelved { key, range: block.range(), block }));
+        self.blocks.extend(opened.into_iter().map(|(key, block)| Shelved::of(key, block)));
         self.blocks.sort_by_key(|shelved| shelved.key);
         self.days.take();
         for row in &fold.journal_out {
