@@ -9,7 +9,7 @@ pub use outgoing::{OutCounts, Outgoing, Waiting};
 
 use crate::driver::SaveFault;
 use ports::courier::CourierFault;
-use record::wire::Refusal;
+pub use record::wire::{Fault, Refusal};
 
 /// Why a file was not made or not taken. Nothing was changed.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -7,7 +7,7 @@ mod queue;
 mod wording_of;
 
 pub use queue::{Labelled, Orders, Queue, QueueRow, QueueView, Queued, Totals};
-pub use wording_of::LabelText;
+pub use wording_of::{LabelText, lines_as_typed};
 
 use crate::book::Logbook;
 pub use crate::label_text::LabelKind;

@@ -23,6 +23,7 @@ area! {
         yes;
         no;
         unknown_value;
+        deleted_value;
         by(name: &str);
         on_device(device: &str);
         content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str);
@@ -38,10 +39,9 @@ area! {
         long(text: &str, by_mm: f64, type_pt: f64);
         high(by_mm: f64);
         glyph(letter: char);
+        too_large_for_sheet(by_mm: f64);
         press_gone;
         press_gone_do(reason: &str);
-        too_small(least: u32);
-        too_large(most: u32);
     }
 }
 

@@ -23,6 +23,7 @@ pub fn App(
     follow_address(page);
     follow_clock(page);
     shortcuts::listen();
+    screens::listen(page);
     page.ports().device.on_update(Box::new(move || page.update.set(true)));
     spawn_local(async move { page.driver().open().await });
     let screen = Memo::new(move |_| page.route.with(|route| route.screen.clone()));
@@ -43,15 +44,15 @@ fn shown(screen: Screen) -> AnyView {
         Screen::SetTrap => view! { <screens::SetTrap/> }.into_any(),
         Screen::Trap(id) => view! { <screens::Trap id/> }.into_any(),
         Screen::Site(id) => view! { <screens::Site id/> }.into_any(),
-        Screen::Days
-        | Screen::Day(_)
-        | Screen::Bench(_)
-        | Screen::Labels
-        | Screen::Setup
-        | Screen::Search(_)
-        | Screen::Export(_)
-        | Screen::Import
-        | Screen::Conflict(_) => view! { <screens::Start/> }.into_any(),
+        Screen::Days => view! { <screens::Days/> }.into_any(),
+        Screen::Day(day) => view! { <screens::Day day/> }.into_any(),
+        Screen::Bench(sought) => view! { <screens::Bench sought/> }.into_any(),
+        Screen::Labels => view! { <screens::Labels/> }.into_any(),
+        Screen::Setup => view! { <screens::Setup/> }.into_any(),
+        Screen::Search(sought) => view! { <screens::Search sought/> }.into_any(),
+        Screen::Export(asked) => view! { <screens::Export asked/> }.into_any(),
+        Screen::Import => view! { <screens::Import/> }.into_any(),
+        Screen::Conflict(id) => view! { <screens::Conflict id/> }.into_any(),
     }
 }
 

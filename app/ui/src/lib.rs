@@ -5,6 +5,7 @@
 
 pub mod app;
 pub mod context;
+pub mod desk;
 pub mod draft;
 pub mod explain;
 pub mod frame;

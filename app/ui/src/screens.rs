@@ -1,25 +1,45 @@
 //! The screens: each answers one question, and narrows the one logbook to it with memos.
 
+mod bench;
 mod catch;
+mod conflict;
 mod container;
+mod day;
+mod days;
 mod event;
 mod event_line;
+mod exchange_fault;
+mod export;
 mod first;
 mod habit;
+mod import;
+mod labels;
 mod lost;
 mod open_night;
+mod search;
+mod setup;
 mod site;
 mod start;
 mod traps;
 
+pub use bench::Bench;
 pub use catch::NewCatch;
+pub use conflict::{Conflict, conflict_title};
 pub use container::{ChangeContainer, EventContainer, FormContainer};
+pub use day::Day;
+pub use days::Days;
 pub use event::Event;
 pub use event_line::{EventItem, HostWords, MethodWords};
+pub use exchange_fault::exchange_fault;
+pub use export::Export;
 pub use first::First;
 pub use habit::Habit;
+pub use import::{Import, listen};
+pub use labels::Labels;
 pub use lost::Lost;
 pub use open_night::OpenNight;
+pub use search::Search;
+pub use setup::Setup;
 pub use site::Site;
 pub use start::Start;
 pub use traps::{SetTrap, Trap};

@@ -53,7 +53,7 @@ pub enum Said {
 
 impl Logbook {
     /// What a value of a field says.
-    pub(super) fn said(&self, kind: &Kind, field: &str, value: &Value) -> Said {
+    pub fn said(&self, kind: &Kind, field: &str, value: &Value) -> Said {
         match value {
             Value::Null if field == "deleted" => Said::Flag(false),
             Value::Null => Said::Empty,

@@ -91,6 +91,12 @@ impl Logbook {
     }
 }
 
+/// The lines of a text as typed, for a preview while it is typed.
+pub fn lines_as_typed(text: &str) -> Vec<press::Line> {
+    let lines: Vec<wording::Line> = lines_of(text).iter().map(|line| wording::unmarked(line)).collect();
+    for_press(&lines)
+}
+
 fn lines_of(text: &str) -> Vec<String> {
     text.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect()
 }

@@ -1,6 +1,6 @@
 //! What several of the desk's screens say.
 
-use super::dates::{grouped, plain};
+use super::dates::plain;
 use super::{English, counted};
 use crate::sentences::say;
 
@@ -11,6 +11,7 @@ say! { English says Desk {
     yes: "yes";
     no: "no";
     unknown_value: "unknown";
+    deleted_value: "deleted";
     by(name: &str): format!("by {name}");
     on_device(device: &str): format!("on {device}");
     content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str): content(count_kind, count, group, sex, stage);
@@ -25,11 +26,10 @@ say! { English says Desk {
     host_labels: "Host labels";
     long(text: &str, by_mm: f64, type_pt: f64): format!("“{text}” is {} mm too long at {} pt.", plain(by_mm.max(0.1)), plain(type_pt));
     high(by_mm: f64): format!("The lines are {} mm too high for the label.", plain(by_mm.max(0.1)));
+    too_large_for_sheet(by_mm: f64): format!("The label is {} mm larger than the sheet can hold.", plain(by_mm.max(0.1)));
     glyph(letter: char): format!("The label’s font has no “{letter}”.");
     press_gone: "The labels could not be set.";
     press_gone_do(reason: &str): format!("Nothing was lost. Load the page again. The browser says: {reason}");
-    too_small(least: u32): format!("A number from {least} up.");
-    too_large(most: u32): format!("A number up to {}.", grouped(most as usize));
 } }
 
 fn content(kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str) -> String {

@@ -15,7 +15,11 @@ pub fn after_frame<T: Clone + PartialEq + Send + Sync + 'static>(source: Signal<
     shown.into()
 }
 
-fn take<T: Clone + PartialEq + Send + Sync + 'static>(source: Signal<T>, shown: RwSignal<T>, waiting: StoredValue<bool>) {
+fn take<T: Clone + PartialEq + Send + Sync + 'static>(
+    source: Signal<T>,
+    shown: RwSignal<T>,
+    waiting: StoredValue<bool>,
+) {
     let _ = waiting.try_set_value(false);
     let (Some(now), Some(before)) = (source.try_get_untracked(), shown.try_get_untracked()) else { return };
     if now != before {

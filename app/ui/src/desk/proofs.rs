@@ -72,7 +72,9 @@ pub fn Setting(
         let _ = late.try_set(true);
     });
     move || match pressed.get() {
-        Pressed::Waiting => late.get().then(|| view! { <p class="note" role="status">{say().labels.setting()}</p> }.into_any()),
+        Pressed::Waiting => {
+            late.get().then(|| view! { <p class="note" role="status">{say().labels.setting()}</p> }.into_any())
+        }
         Pressed::Set(_) => None,
         Pressed::Gone(reason) => {
             Some(view! { <Message what=say().desk.press_gone() safe=say().desk.press_gone_do(&reason)/> }.into_any())
@@ -114,16 +116,19 @@ pub fn ProofView(
     let frame = format!("0 0 {width} {height}");
     if life {
         let (across, down) = (true_size(width), true_size(height));
-        view! { <svg class="life sized" width=across height=down viewBox=frame aria-hidden="true">{drawing}</svg> }.into_any()
+        view! { <svg class="life sized" width=across height=down viewBox=frame aria-hidden="true">{drawing}</svg> }
+            .into_any()
     } else {
-        view! { <div class="label-proof"><svg viewBox=frame role="img" aria-label=name>{drawing}</svg></div> }.into_any()
+        view! { <div class="label-proof"><svg viewBox=frame role="img" aria-label=name>{drawing}</svg></div> }
+            .into_any()
     }
 }
 
 /// A true length on this screen, where it was measured; else what the browser takes for it.
 pub fn true_size(millimetres: f64) -> String {
     let calibration = use_page().logbook.with_untracked(|logbook| logbook.device().calibration);
-    calibration.map_or_else(|| format!("{millimetres}mm"), |screen| format!("{:.2}", millimetres * screen.pixels_per_mm))
+    calibration
+        .map_or_else(|| format!("{millimetres}mm"), |screen| format!("{:.2}", millimetres * screen.pixels_per_mm))
 }
 
 /// What does not fit on a label, in words.

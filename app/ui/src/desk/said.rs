@@ -17,7 +17,9 @@ pub fn SaidView(
         Said::Empty => words.empty_value().into_any(),
         Said::Unknown => words.unknown_value().into_any(),
         Said::Deleted => words.deleted_value().into_any(),
-        Said::Edited(fields) => fields.iter().map(|field| say().event.field(field)).collect::<Vec<_>>().join(", ").into_any(),
+        Said::Edited(fields) => {
+            fields.iter().map(|field| say().event.field(field)).collect::<Vec<_>>().join(", ").into_any()
+        }
         Said::Flag(flag) => if flag { words.yes() } else { words.no() }.into_any(),
         Said::Text(text) | Said::Name(text) | Said::Stored(text) => text.into_any(),
         Said::Elevation(metres) => format!("{} m", metres.trim().trim_end_matches([' ', 'm'])).into_any(),

@@ -6,7 +6,8 @@ use logbook::view::{ContentView, Fluid};
 pub fn contents_words(contents: &[ContentView]) -> String {
     let codes = say().codes;
     let line = |line: &ContentView| {
-        let stage = if line.stage.is_empty() || line.stage == "adult" { String::new() } else { codes.stages(&line.stage) };
+        let stage =
+            if line.stage.is_empty() || line.stage == "adult" { String::new() } else { codes.stages(&line.stage) };
         let sex = if line.sex.is_empty() { String::new() } else { codes.sex_sign(&line.sex) };
         say().desk.content(&line.count_kind, line.count, &line.group, &sex, &stage)
     };

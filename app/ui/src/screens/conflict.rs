@@ -15,7 +15,8 @@ use logbook::moment::{Known, clock_text};
 /// What a conflict is about: the site of its event, the number, the name.
 pub fn conflict_title(view: &ConflictView) -> String {
     let site = view.event.as_ref().map(|line| line.site.clone()).filter(|site| !site.is_empty());
-    site.or_else(|| Some(view.name.clone()).filter(|name| !name.is_empty())).unwrap_or_else(|| say().event.untitled().to_owned())
+    site.or_else(|| Some(view.name.clone()).filter(|name| !name.is_empty()))
+        .unwrap_or_else(|| say().event.untitled().to_owned())
 }
 
 /// The conflicts of a record, or of an event and its containers, one after the other.
@@ -25,7 +26,9 @@ pub fn Conflict(id: Id) -> impl IntoView {
     let words = say().conflict;
     let passed = RwSignal::new(Vec::<At>::new());
     let view = Memo::new(move |_| current(page, id, &passed.get()));
-    let title = Memo::new(move |_| view.with(|view| view.as_ref().map_or_else(|| words.none().to_owned(), |view| words.title(&view.field))));
+    let title = Memo::new(move |_| {
+        view.with(|view| view.as_ref().map_or_else(|| words.none().to_owned(), |view| words.title(&view.field)))
+    });
     let index = move || view.with(|view| view.as_ref().map(|view| words.index(view.index, view.of)));
     let (top, end) = how("conflict", vec![words.how_1(), words.how_2()]);
     view! {
@@ -67,8 +70,10 @@ fn Settle(view: ConflictView, passed: RwSignal<Vec<At>>) -> impl IntoView {
         let at = at.clone();
         move |_| passed.update(|passed| passed.push(at.clone()))
     };
-    let write = write_another(&view).map(|screen| view! { <a class="button grow" href=page.to(screen)>{words.write_another()}</a> });
-    let values = view.values.iter().cloned().enumerate().map(|(index, value)| view! { <Value at=at.clone() index value/> });
+    let write = write_another(&view)
+        .map(|screen| view! { <a class="button grow" href=page.to(screen)>{words.write_another()}</a> });
+    let values =
+        view.values.iter().cloned().enumerate().map(|(index, value)| view! { <Value at=at.clone() index value/> });
     let agrees = view.rest_agrees.then(|| view! { <p><Mark sign=Sign::Tick words=words.agrees()/></p> });
     view! {
         <p>{words.says()}</p>
@@ -108,7 +113,8 @@ fn Value(at: At, index: usize, value: ConflictValue) -> impl IntoView {
     let class = if said_is_measured(&value.said) { "value measure" } else { "value" };
     let who = if value.who.is_empty() { words.unnamed().to_owned() } else { value.who.clone() };
     let device = (!value.device.is_empty()).then(|| view! { <br/>{say().desk.on_device(&value.device)} });
-    let when = Known::read(&value.when).and_then(|known| Some(words.at(known.date()?, &known.clock.map(clock_text).unwrap_or_default())));
+    let when = Known::read(&value.when)
+        .and_then(|known| Some(words.at(known.date()?, &known.clock.map(clock_text).unwrap_or_default())));
     let key = (index + 1).to_string();
     let dot = value.dot.clone();
     let keep = move |_| page.save(page.logbook.with_untracked(|logbook| logbook.pick(&at, &dot)), |_| {});
@@ -147,9 +153,15 @@ fn Evidence(view: ConflictView) -> impl IntoView {
     let words = say().bench;
     let facts = view.facts.clone().unwrap_or_default();
     let field = view.field.as_str();
-    let row = |name: &'static str, said: String| (!said.is_empty()).then(|| view! { <Row name=name class="ink">{said}</Row> });
+    let row = |name: &'static str, said: String| {
+        (!said.is_empty()).then(|| view! { <Row name=name class="ink">{said}</Row> })
+    };
     let method = facts.method.as_ref().filter(|_| field != "method").map(method_words).unwrap_or_default();
-    let caught = facts.from.filter(|_| field != "caught").map(|from| caught_words(Some(from), facts.until, facts.night)).unwrap_or_default();
+    let caught = facts
+        .from
+        .filter(|_| field != "caught")
+        .map(|from| caught_words(Some(from), facts.until, facts.night))
+        .unwrap_or_default();
     let people = if field == "collector" { String::new() } else { facts.collectors.join(", ") };
     let contents = contents_words(&view.contents);
     let none = [&method, &caught, &people, &contents, &facts.notes].iter().all(|said| said.is_empty());

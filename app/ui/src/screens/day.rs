@@ -50,7 +50,10 @@ fn Turn(view: Memo<DayView>) -> impl IntoView {
     let words = say().day;
     let days = Memo::new(move |_| view.with(|view| (view.before, view.after)));
     let link = move |day: Option<Date>, key: &'static str| match day {
-        Some(day) => view! { <a class="button quiet" href=page.to(Screen::Day(day)) data-key=key>{words.day_of_month(day)}</a> }.into_any(),
+        Some(day) => {
+            view! { <a class="button quiet" href=page.to(Screen::Day(day)) data-key=key>{words.day_of_month(day)}</a> }
+                .into_any()
+        }
         None => view! { <span></span> }.into_any(),
     };
     view! { <nav class="turn" aria-label=words.turn()>{move || link(days.get().0, "p")}" "{move || link(days.get().1, "n")}</nav> }.into_any()
@@ -65,7 +68,8 @@ fn Bar(day: Date, empty: Memo<bool>) -> impl IntoView {
             view! { <a class="button main" href=page.to(Screen::NewCatch) data-key="c">{say().start.new_catch()}" "<kbd class="key">"C"</kbd></a> }.into_any()
         } else {
             let export = page.to(Screen::Export(Export::Day(day)));
-            view! { <a class="button main" href=export data-key="e">{words.export()}" "<kbd class="key">"E"</kbd></a> }.into_any()
+            view! { <a class="button main" href=export data-key="e">{words.export()}" "<kbd class="key">"E"</kbd></a> }
+                .into_any()
         }
     };
     view! {
@@ -87,7 +91,8 @@ fn Counted(view: Memo<DayView>) -> impl IntoView {
 fn tally(counts: Counts) -> Vec<(&'static str, String, &'static str)> {
     let words = say().start;
     let number = |count| say().dates.number(count);
-    let mut shown = vec![(words.events(), number(counts.events), ""), (words.containers(), number(counts.containers), "")];
+    let mut shown =
+        vec![(words.events(), number(counts.events), ""), (words.containers(), number(counts.containers), "")];
     if counts.missing > 0 {
         shown.push((words.missing(), number(counts.missing), "caution-number"));
     }

@@ -84,7 +84,9 @@ impl Exporting {
         });
         let counts = Memo::new(move |_| {
             let selection = selection.get();
-            selection.map(|selection| page.logbook.with(|logbook| logbook.outgoing_counts(&selection))).unwrap_or_default()
+            selection
+                .map(|selection| page.logbook.with(|logbook| logbook.outgoing_counts(&selection)))
+                .unwrap_or_default()
         });
         Self {
             kind,
@@ -101,7 +103,9 @@ impl Exporting {
     /// Makes the file anew whenever the selection or the book changes; one that comes too late is let go.
     fn keep_ready(self, page: Context) {
         let turn = StoredValue::new(0_u32);
-        let open = Memo::new(move |_| page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
+        let open = Memo::new(move |_| {
+            page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_)))
+        });
         Effect::new(move |_| {
             page.logbook.track();
             let (selection, open) = (self.selection.get(), open.get());
@@ -129,7 +133,8 @@ pub fn Export(asked: route::Export) -> impl IntoView {
     let exporting = Exporting::new(page, asked);
     exporting.keep_ready(page);
     let only_here = Memo::new(move |_| page.logbook.with(|logbook| logbook.start(page.now.get()).only_here));
-    let note = move || if only_here.get() == 0 { words.all_left().to_owned() } else { words.only_here(only_here.get()) };
+    let note =
+        move || if only_here.get() == 0 { words.all_left().to_owned() } else { words.only_here(only_here.get()) };
     let (top, end) = how("export", vec![words.how_1(), words.how_2(), words.how_3()]);
     view! {
         <Page title=words.title() form=true bar=move || view! { <Bar exporting/> }>

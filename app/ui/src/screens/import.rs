@@ -65,7 +65,9 @@ impl Importing {
 
     /// Writes what is shown.
     pub fn accept(self, page: Context) {
-        let Some(Stage::Seen(preview)) = self.stage.try_update(|stage| std::mem::replace(stage, Stage::Writing)) else { return };
+        let Some(Stage::Seen(preview)) = self.stage.try_update(|stage| std::mem::replace(stage, Stage::Writing)) else {
+            return;
+        };
         let twice = preview.twice.iter().map(|doubled| doubled.plate.clone()).collect();
         spawn_local(async move {
             match page.driver().accept(*preview).await {
@@ -149,23 +151,27 @@ fn Before(importing: Importing) -> impl IntoView {
     let page = use_page();
     let words = say().import;
     let (top, end) = how("import", vec![words.how_1(), words.how_2(), words.how_3()]);
-    let state = move || importing.stage.with(|stage| match stage {
-        Stage::Waiting | Stage::Seen(_) => view! { <Empty/> }.into_any(),
-        Stage::Reading(name) => view! { <p class="part" role="status">{words.reading(name)}</p> }.into_any(),
-        Stage::Writing => view! { <p class="part" role="status">{words.writing()}</p> }.into_any(),
-        Stage::Refused(fault) => {
-            let (what, safe) = crate::screens::exchange_fault(fault);
-            view! { <Message what safe/> }.into_any()
-        }
-    });
+    let state = move || {
+        importing.stage.with(|stage| match stage {
+            Stage::Waiting | Stage::Seen(_) => view! { <Empty/> }.into_any(),
+            Stage::Reading(name) => view! { <p class="part" role="status">{words.reading(name)}</p> }.into_any(),
+            Stage::Writing => view! { <p class="part" role="status">{words.writing()}</p> }.into_any(),
+            Stage::Refused(fault) => {
+                let (what, safe) = crate::screens::exchange_fault(fault);
+                view! { <Message what safe/> }.into_any()
+            }
+        })
+    };
     let busy = move || importing.stage.with(|stage| matches!(stage, Stage::Reading(_) | Stage::Writing));
-    let bar = move || view! {
-        <div class="bar">
-            <a class="button quiet" href=page.to(Screen::Days)>{say().frame.back()}</a>
-            <button class="button main" type="button" data-key="ctrl+enter" hidden=busy on:click=move |_| importing.pick(page)>
-                {words.pick()}" "<kbd class="key">"Ctrl ⏎"</kbd>
-            </button>
-        </div>
+    let bar = move || {
+        view! {
+            <div class="bar">
+                <a class="button quiet" href=page.to(Screen::Days)>{say().frame.back()}</a>
+                <button class="button main" type="button" data-key="ctrl+enter" hidden=busy on:click=move |_| importing.pick(page)>
+                    {words.pick()}" "<kbd class="key">"Ctrl ⏎"</kbd>
+                </button>
+            </div>
+        }
     };
     view! {
         <Page title=words.title() form=true bar>

@@ -27,16 +27,18 @@ pub fn Search(sought: String) -> impl IntoView {
     let words = say().search;
     let text = RwSignal::new(sought);
     let kinds = RwSignal::new(Kinds::All);
-    let asked = after_frame(text.into());
+    let asked: Signal<String> = after_frame(text.into());
     let found = Memo::new(move |_| {
         let text = asked.get();
         (!text.trim().is_empty()).then(|| page.logbook.with(|logbook| logbook.search(&text, kinds.get())))
     });
-    let note = move || found.with(|found| match found {
-        None => String::new(),
-        Some(found) if found.total == 0 => words.nothing_found().to_owned(),
-        Some(found) => words.found(found.total),
-    });
+    let note = move || {
+        found.with(|found| match found {
+            None => String::new(),
+            Some(found) if found.total == 0 => words.nothing_found().to_owned(),
+            Some(found) => words.found(found.total),
+        })
+    };
     let write = move |event: web_sys::Event| {
         text.set(typed(&event));
         keep_address(page, &text.get_untracked());
@@ -48,7 +50,7 @@ pub fn Search(sought: String) -> impl IntoView {
             {top}
             <form class="part" role="search" autocomplete="off" on:submit=|event| event.prevent_default()>
                 <label for="q" class="unseen">{words.label()}</label>
-                <input class="line seek" id="q" type="search" enterkeyhint="search" autocapitalize="off" autocorrect="off" spellcheck="false"
+                <input class="line seek" id="q" type="search" enterkeyhint="search" autocapitalize="off" {..leptos::attr::custom::custom_attribute("autocorrect", "off")} spellcheck="false"
                     prop:value=text on:input=write/>
             </form>
             <Kind kinds found/>
@@ -77,7 +79,8 @@ fn Kind(kinds: RwSignal<Kinds>, found: Memo<Option<Found>>) -> impl IntoView {
         "persons" => words.persons(),
         _ => words.all(),
     };
-    let options: Vec<(String, String)> = KINDS.iter().map(|(code, _)| ((*code).to_owned(), name(code).to_owned())).collect();
+    let options: Vec<(String, String)> =
+        KINDS.iter().map(|(code, _)| ((*code).to_owned(), name(code).to_owned())).collect();
     let chosen = Signal::derive(move || {
         let kind = kinds.get();
         KINDS.iter().find(|(_, known)| *known == kind).map(|(code, _)| (*code).to_owned()).unwrap_or_default()

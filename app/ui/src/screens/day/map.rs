@@ -19,7 +19,8 @@ pub fn Map(view: Memo<DayView>) -> impl IntoView {
         (Some(map), without) => view! { <Drawing map without/> }.into_any(),
         (None, _) => view! { <p class="note">{words.none_placed()}</p> }.into_any(),
     };
-    view! { <section class="part" aria-labelledby="where"><h2 id="where">{words.where_head()}</h2>{drawn}</section> }.into_any()
+    view! { <section class="part" aria-labelledby="where"><h2 id="where">{words.where_head()}</h2>{drawn}</section> }
+        .into_any()
 }
 
 #[component]
@@ -28,7 +29,10 @@ fn Drawing(map: DayMap, without: Vec<usize>) -> impl IntoView {
     let says = words.map(&places(&map), map.extent_m, &without);
     let missing = (!without.is_empty()).then(|| words.without(&without));
     let bottom = map.height + FOOT;
-    let grid: String = map.grid_x.iter().map(|x| format!("M{x:.1} 0V{:.1}", map.height))
+    let grid: String = map
+        .grid_x
+        .iter()
+        .map(|x| format!("M{x:.1} 0V{:.1}", map.height))
         .chain(map.grid_y.iter().map(|y| format!("M0 {y:.1}H{WIDTH}")))
         .collect();
     let way: Vec<String> = map.way.iter().map(|(x, y)| format!("{x:.1} {y:.1}")).collect();
@@ -74,7 +78,8 @@ fn point(spot: &Spot, map: &DayMap) -> AnyView {
 
 /// The orders stand below their spot, unless the drawing ends there or another spot lies there.
 fn below(spot: &Spot, map: &DayMap) -> bool {
-    let taken = map.spots.iter().any(|other| (other.x - spot.x).abs() < 30.0 && (4.0..38.0).contains(&(other.y - spot.y)));
+    let taken =
+        map.spots.iter().any(|other| (other.x - spot.x).abs() < 30.0 && (4.0..38.0).contains(&(other.y - spot.y)));
     let room_above = spot.y > 24.0;
     !room_above || (spot.y < map.height - 28.0 && !taken)
 }
@@ -98,8 +103,20 @@ fn eighth(east: f64, north: f64) -> usize {
     /// The tangent of 22.5 degrees: half an eighth to both sides.
     const HALF: f64 = 0.414_213_562_373_095;
     match (east.abs() <= HALF * north.abs(), north.abs() <= HALF * east.abs()) {
-        (true, _) => if north >= 0.0 { 0 } else { 4 },
-        (false, true) => if east > 0.0 { 2 } else { 6 },
+        (true, _) => {
+            if north >= 0.0 {
+                0
+            } else {
+                4
+            }
+        }
+        (false, true) => {
+            if east > 0.0 {
+                2
+            } else {
+                6
+            }
+        }
         (false, false) => match (east > 0.0, north > 0.0) {
             (true, true) => 1,
             (true, false) => 3,
@@ -115,7 +132,8 @@ mod tests {
 
     #[test]
     fn directions_are_eighths_of_a_turn() {
-        let ways = [(0.0, 1.0), (1.0, 1.0), (1.0, 0.1), (1.0, -0.9), (0.1, -1.0), (-1.0, -1.0), (-1.0, 0.0), (-0.9, 1.0)];
+        let ways =
+            [(0.0, 1.0), (1.0, 1.0), (1.0, 0.1), (1.0, -0.9), (0.1, -1.0), (-1.0, -1.0), (-1.0, 0.0), (-0.9, 1.0)];
         assert_eq!(ways.map(|(east, north)| eighth(east, north)), [0, 1, 2, 3, 4, 5, 6, 7]);
     }
 

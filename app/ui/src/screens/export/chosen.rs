@@ -19,7 +19,7 @@ pub fn Choose(exporting: Exporting) -> impl IntoView {
     let page = use_page();
     let words = say().export;
     let text = RwSignal::new(String::new());
-    let asked = after_frame(text.into());
+    let asked: Signal<String> = after_frame(text.into());
     let lines = Memo::new(move |_| listed(page, &asked.get()));
     let window = Window::new("to-choose");
     Effect::new(move |_| {

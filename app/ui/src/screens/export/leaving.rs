@@ -69,25 +69,23 @@ fn offered(exporting: Exporting, page: Context) -> Vec<Way> {
     })
 }
 
-/// Must run inside the tap: the file is ready, and the sheet opens before anything is awaited.
+/// Runs inside the tap: the file is ready, and the sheet opens before anything else is awaited.
 fn send(exporting: Exporting, page: Context, way: Way) {
-    let Some(outgoing) = exporting.ready.with_untracked(|ready| match ready {
+    let outgoing = exporting.ready.with_untracked(|ready| match ready {
         Ready::File(outgoing) => Some(outgoing.clone()),
         Ready::Making | Ready::Not(_) => None,
-    }) else {
-        return;
-    };
-    let files = page.ports().files;
-    if way == Way::Download {
-        let left = files.download(outgoing.file.clone());
-        spawn_local(note(exporting, page, outgoing, left));
-        return;
-    }
-    let file = outgoing.file.clone();
-    // The port is kept alive by the task that awaits its answer.
-    let files: &'static std::rc::Rc<dyn ports::Files> = Box::leak(Box::new(files));
-    let leaving = if way == Way::Share { files.share(file) } else { files.save(file) };
-    spawn_local(async move { note(exporting, page, outgoing, leaving.await).await });
+    });
+    let Some(outgoing) = outgoing else { return };
+    spawn_local(async move {
+        let files = page.ports().files;
+        let file = outgoing.file.clone();
+        let left = match way {
+            Way::Share => files.share(file).await,
+            Way::Save => files.save(file).await,
+            Way::Download => files.download(file),
+        };
+        note(exporting, page, outgoing, left).await;
+    });
 }
 
 async fn note(exporting: Exporting, page: Context, outgoing: Box<Outgoing>, left: Left) {

@@ -20,7 +20,8 @@ pub fn What(exporting: Exporting) -> impl IntoView {
         Kind::NotExported => words.not_exported(),
         Kind::All => words.all(),
     };
-    let options: Vec<(String, String)> = KINDS.iter().map(|(code, kind)| ((*code).to_owned(), name(*kind).to_owned())).collect();
+    let options: Vec<(String, String)> =
+        KINDS.iter().map(|(code, kind)| ((*code).to_owned(), name(*kind).to_owned())).collect();
     let chosen = Signal::derive(move || {
         let kind = exporting.kind.get();
         KINDS.iter().find(|(_, known)| *known == kind).map(|(code, _)| (*code).to_owned()).unwrap_or_default()
@@ -82,7 +83,8 @@ fn tally(exporting: Exporting) -> Vec<(&'static str, String, &'static str)> {
     let words = say().export;
     let counts = exporting.counts.get();
     let number = |count| say().dates.number(count);
-    let mut shown = vec![(words.events(), number(counts.events), ""), (words.containers(), number(counts.containers), "")];
+    let mut shown =
+        vec![(words.events(), number(counts.events), ""), (words.containers(), number(counts.containers), "")];
     if counts.deleted > 0 {
         shown.push((words.deleted(), number(counts.deleted), ""));
     }

@@ -111,13 +111,15 @@ fn Waits(conflicts: Vec<(logbook::Id, String)>, twice: Vec<Plate>) -> impl IntoV
 
 fn unsettled(page: Context, conflicts: &[(logbook::Id, String)]) -> Vec<ConflictView> {
     let at = |(record, field): &(logbook::Id, String)| Conflict { record: *record, field: field.clone() };
-    page.logbook.with(|logbook| conflicts.iter().take(SHOWN).filter_map(|conflict| logbook.conflict(&at(conflict))).collect())
+    page.logbook
+        .with(|logbook| conflicts.iter().take(SHOWN).filter_map(|conflict| logbook.conflict(&at(conflict))).collect())
 }
 
 fn conflict(view: ConflictView) -> AnyView {
     let page = use_page();
     let title = crate::screens::conflict_title(&view);
-    let when = view.event.as_ref().and_then(|line| Some(format!("{} {}, ", say().dates.roman_short(line.day?), line.clock)));
+    let when =
+        view.event.as_ref().and_then(|line| Some(format!("{} {}, ", say().dates.roman_short(line.day?), line.clock)));
     view! {
         <li class="container-line">
             <span class="what"><span class="ink">{title}</span><br/><span class="note"><span class="measure">{when}</span>{say().event.field(&view.field)}</span></span>

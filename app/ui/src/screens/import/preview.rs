@@ -3,9 +3,9 @@
 use super::Importing;
 use crate::context::{say, use_page};
 use crate::desk::{SaidView, how, said_is_measured};
+use crate::explain;
 use crate::parts::{Mark, PlateView, Row, Sign, Tally};
 use crate::screens::event_line::MethodWords;
-use crate::explain;
 use leptos::prelude::*;
 use logbook::conflict::Said;
 use logbook::exchange::{Counts, Difference, Preview};
@@ -52,7 +52,8 @@ pub fn PreviewView<'a>(preview: &'a Preview) -> impl IntoView + use<> {
     let words = say().import;
     let theirs = theirs(preview);
     let (top, end) = how("import", vec![words.how_1(), words.how_2(), words.how_3()]);
-    let nothing = (touched(preview.counts) == 0).then(|| view! { <p class="part mark sure">{Sign::Tick.draw()}<span>{words.all_known()}</span></p> });
+    let nothing = (touched(preview.counts) == 0)
+        .then(|| view! { <p class="part mark sure">{Sign::Tick.draw()}<span>{words.all_known()}</span></p> });
     view! {
         {top}
         <div class="columns two">
@@ -96,16 +97,22 @@ fn tally(preview: &Preview) -> AnyView {
 
 fn file(preview: &Preview) -> AnyView {
     let words = say().import;
-    let person = if preview.author.person.is_empty() { words.unnamed().to_owned() } else { preview.author.person.clone() };
+    let person =
+        if preview.author.person.is_empty() { words.unnamed().to_owned() } else { preview.author.person.clone() };
     let written = Known::read(&preview.written);
     let device = &preview.author.device;
-    let at = written.and_then(|known| Some(words.on_at(device, known.date()?, &known.clock.map(clock_text).unwrap_or_default())));
-    let days = preview.days.map(|(from, to)| view! { <Row name=words.days() class="measure">{words.days_span(from, to)}</Row> });
+    let at = written
+        .and_then(|known| Some(words.on_at(device, known.date()?, &known.clock.map(clock_text).unwrap_or_default())));
+    let days = preview
+        .days
+        .map(|(from, to)| view! { <Row name=words.days() class="measure">{words.days_span(from, to)}</Row> });
+    let at = at.unwrap_or_else(|| device.clone());
+    let (whole, name) = (words.whole(preview.records), preview.name.clone());
     view! {
         <section class="part pin still-rows" aria-label=words.the_file()>
-            <Row name=words.from()><p class="ink">{person}</p><p class="note">{at.unwrap_or_else(|| device.clone())}</p></Row>
+            <Row name=words.from()><p class="ink">{person}</p><p class="note">{at}</p></Row>
             {days}
-            <Row name=words.file()><p><Mark sign=Sign::Tick words=words.whole(preview.records)/></p><p class="note file-name">{preview.name.clone()}</p></Row>
+            <Row name=words.file()><p><Mark sign=Sign::Tick words=whole/></p><p class="note file-name">{name}</p></Row>
         </section>
     }
     .into_any()
@@ -128,14 +135,16 @@ fn twice(preview: &Preview) -> Option<AnyView> {
     let words = say().import;
     let count = preview.twice.len();
     let plate = |doubled: &logbook::exchange::Doubled| view! { <li class="container-line"><PlateView plate=doubled.plate.clone()/></li> };
-    (count > 0).then(|| view! {
-        <section class="part">
-            <h2>{words.twice_head(count)}</h2>
-            <p class="mark fault">{Sign::Twice.draw()}<span>{words.twice_says()}</span></p>
-            <ul>{preview.twice.iter().take(SHOWN).map(plate).collect_view()}</ul>
-        </section>
-    }
-    .into_any())
+    (count > 0).then(|| {
+        view! {
+            <section class="part">
+                <h2>{words.twice_head(count)}</h2>
+                <p class="mark fault">{Sign::Twice.draw()}<span>{words.twice_says()}</span></p>
+                <ul>{preview.twice.iter().take(SHOWN).map(plate).collect_view()}</ul>
+            </section>
+        }
+        .into_any()
+    })
 }
 
 fn added(preview: &Preview) -> Option<AnyView> {
@@ -158,10 +167,14 @@ fn added(preview: &Preview) -> Option<AnyView> {
 fn event(line: &EventLine) -> AnyView {
     let site = if line.site.is_empty() { say().event.untitled().to_owned() } else { line.site.clone() };
     let day = line.day.map(|day| say().dates.roman_short(day));
-    let spans: Vec<String> = line.numbers.iter().map(|span| {
-        let first = format!("{}{}", span.prefix, span.first);
-        if span.first == span.last { first } else { format!("{first}–{}", span.last) }
-    }).collect();
+    let spans: Vec<String> = line
+        .numbers
+        .iter()
+        .map(|span| {
+            let first = format!("{}{}", span.prefix, span.first);
+            if span.first == span.last { first } else { format!("{first}–{}", span.last) }
+        })
+        .collect();
     let marks = line.marks.iter().filter(|mark| matches!(mark, Marked::Nothing | Marked::Open)).map(explain::mark);
     view! {
         <li class="event row">

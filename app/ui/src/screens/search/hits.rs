@@ -62,7 +62,8 @@ fn Events(lines: Vec<EventLine>, words: Vec<String>) -> impl IntoView {
     let window = Window::new("found-events");
     let count = lines.len();
     let lines = StoredValue::new(lines);
-    let rows = move || lines.with_value(|lines| window.rows(lines)).into_iter().map(|line| event(line, &words)).collect_view();
+    let rows =
+        move || lines.with_value(|lines| window.rows(lines)).into_iter().map(|line| event(line, &words)).collect_view();
     view! {
         {window.before(move || count)}
         <ol class="pin" id="found-events" tabindex="-1">{rows}</ol>
@@ -77,7 +78,8 @@ fn event(line: EventLine, words: &[String]) -> AnyView {
     let site = if line.site.is_empty() { say().event.untitled().to_owned() } else { line.site.clone() };
     let day = line.day.map(|day| say().dates.roman(day));
     let people = line.collectors.join(", ");
-    let people = (!people.is_empty()).then(|| view! { <p class="note">{marked(&say().search.with(&people), words)}</p> });
+    let people =
+        (!people.is_empty()).then(|| view! { <p class="note">{marked(&say().search.with(&people), words)}</p> });
     view! {
         <li class="event row">
             <div class="row-name">{line.clock.clone()}<span class="order">{day}</span></div>
@@ -96,7 +98,8 @@ fn Containers(hits: Vec<ContainerHit>, words: Vec<String>) -> impl IntoView {
     let window = Window::new("found-containers");
     let count = hits.len();
     let hits = StoredValue::new(hits);
-    let rows = move || hits.with_value(|hits| window.rows(hits)).into_iter().map(|hit| container(hit, &words)).collect_view();
+    let rows =
+        move || hits.with_value(|hits| window.rows(hits)).into_iter().map(|hit| container(hit, &words)).collect_view();
     view! {
         {window.before(move || count)}
         <ul id="found-containers" tabindex="-1">{rows}</ul>
@@ -152,7 +155,8 @@ pub fn site(hit: &SiteHit, words: &[String]) -> AnyView {
 /// A person who was found.
 pub fn person(hit: &PersonHit, words: &[String]) -> AnyView {
     let page = use_page();
-    let spelt = (!hit.spellings.is_empty()).then(|| format!("{}; ", say().search.also_written(&hit.spellings.join(", "))));
+    let spelt =
+        (!hit.spellings.is_empty()).then(|| format!("{}; ", say().search.also_written(&hit.spellings.join(", "))));
     let events = page.to(Screen::Search(hit.name.clone()));
     view! {
         <li class="container-line whole"><span class="what">

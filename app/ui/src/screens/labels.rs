@@ -1,0 +1,115 @@
+//! The labels: what is to be printed, the sheet in true size as the press lays it, the PDF, and noting what was printed.
+
+mod calibrate;
+mod empty;
+mod print;
+mod queue;
+mod sheet;
+
+use crate::context::{Context, say, use_page};
+use crate::desk::{Pressed, Setting, how, proofs};
+use crate::frame::Page;
+use crate::parts::{More, Sign};
+use calibrate::Calibrate;
+use empty::{Empty, NotPrinted};
+use leptos::prelude::*;
+use logbook::labels::{Orders, Queue, QueueView};
+use ports::press::{Line, Over, Proof};
+use print::{Bar, Printing};
+use queue::QueueList;
+use sheet::Sheet;
+
+/// What this screen holds.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// What is to be printed.
+    pub queue: RwSignal<Queue>,
+    /// The same for reading.
+    pub view: Memo<QueueView>,
+    /// What the press is asked to print.
+    pub orders: Memo<Orders>,
+    /// What the press made of the orders, one proof each.
+    pub pressed: Signal<Pressed>,
+}
+
+impl Desk {
+    fn new(page: Context) -> Self {
+        let queue = RwSignal::new(Queue::load(&*page.ports().draft, page.book()));
+        let view = Memo::new(move |_| page.logbook.with(|logbook| queue.with(|queue| logbook.queue(queue))));
+        let orders = Memo::new(move |_| page.logbook.with(|logbook| queue.with(|queue| logbook.print_orders(queue))));
+        let lines = Memo::new(move |_| {
+            orders.with(|orders| orders.orders.iter().map(|order| order.lines.clone()).collect::<Vec<Vec<Line>>>())
+        });
+        let format = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules().format()));
+        Self { queue, view, orders, pressed: proofs(lines.into(), format.into()) }
+    }
+
+    /// Changes the queue and keeps it.
+    pub fn change(self, page: Context, change: impl FnOnce(&mut Queue)) {
+        self.queue.update(change);
+        let kept = self.queue.with_untracked(|queue| queue.keep(&*page.ports().draft, page.book()));
+        page.draft_refused.set(!kept);
+    }
+
+    /// Labels in all, and how many orders do not fit.
+    pub fn fit(self) -> (u32, usize) {
+        let over: Vec<bool> = self.pressed.with(|pressed| match pressed {
+            Pressed::Set(proofs) => proofs.iter().map(|proof| !proof.over.is_empty()).collect(),
+            Pressed::Waiting | Pressed::Gone(_) => Vec::new(),
+        });
+        self.orders.with(|orders| {
+            let fits = |at: usize| !over.get(at).copied().unwrap_or(false);
+            let labels =
+                orders.orders.iter().enumerate().filter(|(at, _)| fits(*at)).map(|(_, order)| order.copies).sum();
+            (labels, over.iter().filter(|over| **over).count())
+        })
+    }
+
+    /// The proof of an order.
+    pub fn proof(self, at: usize) -> Option<Proof> {
+        self.pressed.with(|pressed| pressed.proof(at).cloned())
+    }
+}
+
+/// The labels.
+#[component]
+pub fn Labels() -> impl IntoView {
+    let page = use_page();
+    let words = say().labels;
+    let desk = Desk::new(page);
+    let printing = Printing::new();
+    let none = Memo::new(move |_| desk.view.with(|view| view.rows.is_empty()));
+    let note = move || {
+        let (labels, over) = desk.fit();
+        words.fit(labels, over)
+    };
+    let (top, end) = how("labels", vec![words.how_1(), words.how_2(), words.how_3()]);
+    view! {
+        <Page title=words.title() bar=move || view! { <Bar desk printing/> }>
+            <header class="head"><h1>{words.title()}</h1><p class="note" role="status" hidden=none>{note}</p></header>
+            {top}
+            {move || printing.says()}
+            <Show when=move || !none.get() fallback=|| view! { <Empty/> }>
+                <Setting pressed=desk.pressed/>
+                <div class="columns queue-sheet">
+                    <div class="column"><QueueList desk/></div>
+                    <div class="column">
+                        <Sheet desk/>
+                        <p class="part mark">{Sign::Look.draw()}<span>{words.advice()}</span></p>
+                        <p class="note">{words.advice_calm()}</p>
+                        <More words=words.calibrate()><Calibrate/></More>
+                    </div>
+                </div>
+            </Show>
+            <NotPrinted desk/>
+            {end}
+        </Page>
+    }
+    .into_any()
+}
+
+/// What does not fit, for a proof of this size of type.
+pub fn over_lines(over: &[Over], type_pt: f64) -> AnyView {
+    let each = |over: &Over| view! { <p class="mark fault">{Sign::Cross.draw()}<span>{crate::desk::over_words(over, type_pt)}</span></p> };
+    over.iter().map(each).collect_view().into_any()
+}
