@@ -83,3 +83,61 @@ impl Logbook {
         runs.into_iter().flat_map(|run| self.numbered().with_running(Some(run)))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::bench::BenchView;
+    use crate::invented::Table;
+    use record::Id;
+
+    fn opened(table: &Table, typed: &str) -> Option<Id> {
+        match table.book.bench(typed) {
+            BenchView::One(on_bench) => Some(on_bench.container.id),
+            _ => None,
+        }
+    }
+
+    #[test]
+    fn a_number_is_known_from_its_save_until_its_container_is_deleted() {
+        let mut table = Table::new();
+        let varga = table.own("I. Varga", "IV27-");
+        let event = table.event("2027-06-19T14:32", varga, |_| {});
+        assert_eq!(opened(&table, "147"), None);
+        let vial = table.vial(event, "IV27-0147", "Flies", None);
+        assert_eq!(opened(&table, "147"), Some(vial));
+        let record = table.book.record(vial).expect("saved");
+        table.change(&record, |edit| {
+            let number = record::container::Number { text: "IV27-0148".to_owned(), numbering: None };
+            edit.put(&record::container::NUMBER, &number);
+        });
+        assert_eq!((opened(&table, "147"), opened(&table, "148")), (None, Some(vial)));
+        let record = table.book.record(vial).expect("saved");
+        table.change(&record, |edit| {
+            edit.delete();
+        });
+        assert_eq!(opened(&table, "148"), None);
+    }
+
+    #[test]
+    fn a_vial_that_carries_a_word_is_found_by_it() {
+        let mut table = Table::new();
+        let varga = table.own("I. Varga", "IV27-");
+        let event = table.event("2027-06-19T14:32", varga, |_| {});
+        let red = table.vial(event, "red", "Flies", None);
+        assert_eq!(opened(&table, " Red "), Some(red));
+        assert_eq!(opened(&table, "blue"), None);
+    }
+
+    #[test]
+    fn only_numbers_that_should_be_one_a_container_stand_twice() {
+        let mut table = Table::new();
+        let varga = table.own("I. Varga", "IV27-");
+        let event = table.event("2027-06-19T14:32", varga, |_| {});
+        for number in ["IV27-0147", "IV27-147", "IV27-0148", "12", "12"] {
+            table.vial(event, number, "Flies", None);
+        }
+        let twice = |text: &str| table.book.stands_twice(text);
+        assert!(twice("IV27-0147") && twice("IV27-147"));
+        assert!(!twice("IV27-0148") && !twice("12") && !twice("red"));
+    }
+}

@@ -251,3 +251,14 @@ fn every_method_and_relation_has_its_words_on_labels() {
     assert!(crate::codes::METHODS.iter().all(|code| arrangement.methods.contains_key(*code)));
     assert!(crate::codes::RELATIONS.iter().all(|code| arrangement.relations.contains_key(*code)));
 }
+
+#[test]
+fn the_queue_is_kept_for_each_book_on_this_device() {
+    let mut queue = Queue::default();
+    let caught = caught();
+    caught.table.book.queue_in(&mut queue, caught.flies);
+    let draft = ports::memory::Phone::new(1).page().ports().draft;
+    assert!(queue.keep(&*draft, crate::book::Book::Own));
+    assert_eq!(Queue::load(&*draft, crate::book::Book::Own), queue);
+    assert_eq!(Queue::load(&*draft, crate::book::Book::Sample), Queue::default());
+}

@@ -128,31 +128,15 @@ fn write<T: Serialize>(draft: &dyn Draft, name: &str, value: &T) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::cell::RefCell;
-    use std::collections::BTreeMap;
+    use std::rc::Rc;
 
-    #[derive(Default)]
-    struct Paper(RefCell<BTreeMap<String, String>>);
-
-    impl Draft for Paper {
-        fn get(&self, name: &str) -> Option<String> {
-            self.0.borrow().get(name).cloned()
-        }
-        fn put(&self, name: &str, text: &str) -> bool {
-            self.0.borrow_mut().insert(name.to_owned(), text.to_owned());
-            true
-        }
-        fn remove(&self, name: &str) {
-            self.0.borrow_mut().remove(name);
-        }
-        fn names(&self, prefix: &str) -> Vec<String> {
-            self.0.borrow().keys().filter(|name| name.starts_with(prefix)).cloned().collect()
-        }
+    fn paper() -> Rc<dyn Draft> {
+        ports::memory::Phone::new(1).page().ports().draft
     }
 
     #[test]
     fn settings_read_back_and_the_theme_goes_with_every_book() {
-        let paper = Paper::default();
+        let paper = paper();
         let own = DeviceSettings {
             person: Some(Id::from_bytes([1; 16])),
             asked: true,
@@ -160,17 +144,17 @@ mod tests {
             calibration: Some(Calibration { pixels_per_mm: 3.9 }),
             ..DeviceSettings::default()
         };
-        assert!(own.keep(&paper, Book::Own));
-        assert_eq!(DeviceSettings::load(&paper, Book::Own), own);
-        let sample = DeviceSettings::load(&paper, Book::Sample);
+        assert!(own.keep(&*paper, Book::Own));
+        assert_eq!(DeviceSettings::load(&*paper, Book::Own), own);
+        let sample = DeviceSettings::load(&*paper, Book::Sample);
         assert_eq!((sample.person, sample.asked, sample.theme.as_deref()), (None, false, Some("lamp")));
     }
 
     #[test]
     fn settings_that_cannot_be_read_are_those_of_a_new_device() {
-        let paper = Paper::default();
+        let paper = paper();
         paper.put("glassine/own/device", "{\"person\":7}");
         paper.put("glassine/device", "not JSON");
-        assert_eq!(DeviceSettings::load(&paper, Book::Own), DeviceSettings::default());
+        assert_eq!(DeviceSettings::load(&*paper, Book::Own), DeviceSettings::default());
     }
 }
