@@ -14,6 +14,9 @@ pub struct Id([u8; 16]);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotAnId;
 
+/// Letters of an id in text.
+const LENGTH: usize = 36;
+
 impl Id {
     /// Makes an id from the time and sixteen random bytes.
     pub fn new(unix_ms: i64, mut random: [u8; 16]) -> Self {
@@ -29,6 +32,26 @@ impl Id {
         Self(bytes)
     }
 
+    /// The id that a text is, if it is written as [`Display`](fmt::Display) writes it: small letters, hyphens in place.
+    pub fn as_written(text: &str) -> Option<Self> {
+        if text.len() != LENGTH {
+            return None;
+        }
+        let id: Self = text.parse().ok()?;
+        (id.letters() == text.as_bytes()).then_some(id)
+    }
+
+    fn letters(self) -> [u8; LENGTH] {
+        const DIGITS: &[u8; 16] = b"0123456789abcdef";
+        let mut letters = [b'-'; LENGTH];
+        let mut places = (0..LENGTH).filter(|place| !matches!(place, 8 | 13 | 18 | 23));
+        for digit in self.0.iter().flat_map(|byte| [byte >> 4, byte & 15]) {
+            let place = places.next().expect("there are 32 places for 32 digits");
+            letters[place] = DIGITS[usize::from(digit)];
+        }
+        letters
+    }
+
     /// Its bytes.
     pub const fn to_bytes(self) -> [u8; 16] {
         self.0
@@ -37,13 +60,8 @@ impl Id {
 
 impl fmt::Display for Id {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (index, byte) in self.0.iter().enumerate() {
-            if matches!(index, 4 | 6 | 8 | 10) {
-                out.write_str("-")?;
-            }
-            write!(out, "{byte:02x}")?;
-        }
-        Ok(())
+        let letters = self.letters();
+        out.write_str(std::str::from_utf8(&letters).expect("hexadecimal digits are ASCII"))
     }
 }
 
@@ -58,9 +76,9 @@ impl FromStr for Id {
 
     fn from_str(text: &str) -> Result<Self, NotAnId> {
         let mut bytes = [0; 16];
-        let mut digits = text.chars().filter(|letter| *letter != '-');
+        let mut digits = text.bytes().filter(|letter| *letter != b'-');
         for byte in &mut bytes {
-            let mut digit = || digits.next().and_then(|letter| letter.to_digit(16)).ok_or(NotAnId);
+            let mut digit = || digits.next().and_then(|letter| char::from(letter).to_digit(16)).ok_or(NotAnId);
             *byte = (digit()? * 16 + digit()?) as u8;
         }
         if digits.next().is_some() { Err(NotAnId) } else { Ok(Self(bytes)) }
@@ -69,7 +87,7 @@ impl FromStr for Id {
 
 impl Serialize for Id {
     fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
-        out.collect_str(self)
+        out.serialize_str(std::str::from_utf8(&self.letters()).expect("hexadecimal digits are ASCII"))
     }
 }
 
@@ -96,6 +114,17 @@ mod tests {
         let random = [0, 0, 0, 0, 0, 0, 0x0c, 0xc3, 0x18, 0xc4, 0xdc, 0x0c, 0x0c, 0x07, 0x39, 0x8f];
         let id = Id::new(0x017F_22E2_79B0, random);
         assert_eq!(id.to_string(), "017f22e2-79b0-7cc3-98c4-dc0c0c07398f");
+    }
+
+    #[test]
+    fn a_text_in_another_spelling_is_read_and_not_taken_for_one_of_ours() {
+        let id = Id::new(1_813_400_000_000, [0xab; 16]);
+        let text = id.to_string();
+        assert_eq!(Id::as_written(&text), Some(id));
+        for other in [text.to_uppercase(), text.replace('-', ""), text.replacen('-', "", 1) + "-"] {
+            assert_eq!(other.parse(), Ok(id));
+            assert_eq!(Id::as_written(&other), None);
+        }
     }
 
     #[test]

@@ -7,23 +7,42 @@
 
 use crate::{Record, Seen, Version};
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
 
 /// One record from two copies of it.
 ///
 /// A version of one copy stays if the other has it too or had never seen the edit that wrote it.
 /// The result is the same whichever copy comes first, however often and in whatever order copies are merged.
 pub fn merge(a: &Record, b: &Record) -> Record {
-    let mut fields = BTreeMap::new();
-    for name in a.fields.keys().chain(b.fields.keys().filter(|name| !a.fields.contains_key(*name))) {
-        let versions = merge_field(versions_of(a, name), &a.seen, versions_of(b, name), &b.seen);
-        if !versions.is_empty() {
-            fields.insert(name.clone(), versions);
+    let mut merged = a.clone();
+    merged.absorb(b);
+    merged
+}
+
+impl Record {
+    /// Merges another copy into this one, as [`merge`] does; what both hold already is not copied.
+    pub fn absorb(&mut self, other: &Self) {
+        let own_seen = &self.seen;
+        self.fields.retain(|name, versions| {
+            let theirs = versions_of(other, name);
+            if theirs != versions.as_slice() {
+                *versions = merge_field(versions, own_seen, theirs, &other.seen);
+            }
+            !versions.is_empty()
+        });
+        for (name, theirs) in &other.fields {
+            if !self.fields.contains_key(name) {
+                let unseen: Vec<Version> = staying(theirs, &[], &self.seen).cloned().collect();
+                if !unseen.is_empty() {
+                    self.fields.insert(name.clone(), unseen);
+                }
+            }
+        }
+        self.seen.join(&other.seen);
+        self.id = self.id.min(other.id);
+        if other.kind < self.kind {
+            self.kind = other.kind.clone();
         }
     }
-    let mut seen = a.seen.clone();
-    seen.join(&b.seen);
-    Record { id: a.id.min(b.id), kind: a.kind.clone().min(b.kind.clone()), seen, fields }
 }
 
 fn versions_of<'a>(record: &'a Record, field: &str) -> &'a [Version] {

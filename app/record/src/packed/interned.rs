@@ -83,7 +83,7 @@ pub(super) enum Name<'a> {
 
 impl<'a> Name<'a> {
     pub(super) fn of(field: &'a str) -> Self {
-        match field.rsplit_once(':').and_then(|(list, line)| Some((list, value::id_in(line)?))) {
+        match field.rsplit_once(':').and_then(|(list, line)| Some((list, Id::as_written(line)?))) {
             Some((list, line)) => Self::Line(list, line),
             None => Self::Plain(field),
         }

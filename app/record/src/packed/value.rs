@@ -21,18 +21,10 @@ const DEPTH: u8 = 130;
 /// Members whose texts a search never looks at: they say the same in most records.
 const NOT_SEARCHED: [&str; 4] = ["datum", "how", "platform", "count_kind"];
 
-/// The id that a text is, if it is written as this program writes ids.
-pub(super) fn id_in(text: &str) -> Option<Id> {
-    if text.len() != 36 {
-        return None;
-    }
-    text.parse::<Id>().ok().filter(|id| id.to_string() == text)
-}
-
 /// Tells each string of a value to `texts`, and each that a search leaves alone to `others`.
 pub(super) fn strings<'a>(value: &'a Value, texts: &mut dyn FnMut(&'a str), others: &mut dyn FnMut(&'a str)) {
     match value {
-        Value::String(text) if id_in(text).is_none() => texts(text),
+        Value::String(text) if Id::as_written(text).is_none() => texts(text),
         Value::Array(items) => items.iter().for_each(|item| strings(item, texts, others)),
         Value::Object(members) => {
             for (name, member) in members {
@@ -50,7 +42,7 @@ pub(super) fn strings<'a>(value: &'a Value, texts: &mut dyn FnMut(&'a str), othe
 /// Tells each id in a value.
 pub(crate) fn ids_of(value: &Value, ids: &mut dyn FnMut(Id)) {
     match value {
-        Value::String(text) => _ = id_in(text).map(ids),
+        Value::String(text) => _ = Id::as_written(text).map(ids),
         Value::Array(items) => items.iter().for_each(|item| ids_of(item, ids)),
         Value::Object(members) => members.values().for_each(|member| ids_of(member, ids)),
         _ => {}
@@ -69,7 +61,7 @@ pub(super) fn put(out: &mut Vec<u8>, value: &Value, index: &dyn Fn(&str) -> u32)
         Value::Bool(false) => out.push(FALSE),
         Value::Bool(true) => out.push(TRUE),
         Value::Number(number) => put_numeral(out, number),
-        Value::String(text) => match id_in(text) {
+        Value::String(text) => match Id::as_written(text) {
             Some(id) => {
                 out.push(ID);
                 out.extend_from_slice(&id.to_bytes());

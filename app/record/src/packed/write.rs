@@ -5,7 +5,7 @@ use super::interned::{Name, Strings};
 use super::layout::{Counts, ENTRY, FORMAT, HEAD, MAGIC, checksum};
 use super::value;
 use crate::facts::Facts;
-use crate::{Kind, Record, Version};
+use crate::{Id, Kind, Record, Version};
 use std::collections::BTreeMap;
 
 /// Packs records into a block.
@@ -94,10 +94,10 @@ fn order<T: Ord>(facts: &[Facts], key: impl Fn(&Facts) -> Option<T>) -> Vec<u32>
 
 fn put_entry(out: &mut Vec<u8>, record: &Record, facts: &Facts, strings: &Strings, row_end: usize, kind: usize) {
     out.extend_from_slice(&record.id.to_bytes());
-    out.extend_from_slice(&facts.parent.map_or([0; 16], crate::Id::to_bytes));
+    out.extend_from_slice(&facts.parent.map_or([0; 16], Id::to_bytes));
     out.extend_from_slice(&facts.digest.to_le_bytes());
     out.extend_from_slice(&facts.day.unwrap_or(i32::MIN).to_le_bytes());
-    let number = facts.number.as_deref().filter(|text| value::id_in(text).is_none());
+    let number = facts.number.as_deref().filter(|text| Id::as_written(text).is_none());
     put(out, number.map_or(u32::MAX, |text| strings.place(text)));
     put(out, fits(row_end));
     let kind = u16::try_from(kind).expect("a block has fewer than 65,536 kinds");
