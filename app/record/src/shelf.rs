@@ -7,12 +7,12 @@
 
 mod find;
 mod fold;
+mod left;
 mod refer;
 mod select;
 
 use crate::day::DayNumber;
 use crate::facts::Facts;
-use crate::marks::Marks;
 use crate::merge::merge;
 use crate::packed::{Block, Damage, Entry};
 use crate::{Id, Kind, Record};
@@ -327,30 +327,6 @@ impl Shelf {
         newest.into_iter().rev().collect()
     }
 
-    /// How many events have not left the device as they are now: living events that are not marked or on which
-    /// something hangs that is not marked, and events whose deletion has not left while they had.
-    pub fn unexported(&self, marks: &Marks) -> usize {
-        self.unexported_events(marks).len()
-    }
-
-    pub(crate) fn unexported_events(&self, marks: &Marks) -> BTreeSet<Id> {
-        let unmarked = self.entries().filter(|entry| !marks.has(entry));
-        let events = unmarked.filter_map(|entry| self.event_above(entry));
-        events.filter(|event| !event.deleted || marks.knows(event.id)).map(|event| event.id).collect()
-    }
-
-    /// The event on which a record hangs, or which it is.
-    fn event_above<'a>(&'a self, entry: Entry<'a>) -> Option<Entry<'a>> {
-        let mut at = entry;
-        for _ in 0..STEPS {
-            if *at.kind == Kind::Event {
-                return Some(at);
-            }
-            at = self.entry(at.parent?)?;
-        }
-        None
-    }
-
     /// How many records lie in the overlay, waiting to be folded.
     pub fn waiting(&self) -> usize {
         self.overlay.len()
@@ -381,9 +357,6 @@ fn unpacked(bytes: Vec<u8>) -> Result<Vec<Record>, Damage> {
     let block = Block::open(bytes)?;
     (0..block.len()).map(|row| block.record(row)).collect::<Option<_>>().ok_or(Damage::Content)
 }
-
-/// No chain of records is longer than this; a longer one is a circle.
-const STEPS: usize = 32;
 
 fn living_day(entry: &Entry) -> Option<DayNumber> {
     entry.day.filter(|_| !entry.deleted)

@@ -1,6 +1,7 @@
 //! Which records go into a file.
 
-use super::{STEPS, Shelf};
+use super::Shelf;
+use super::left::STEPS;
 use crate::check::references;
 use crate::day::DayNumber;
 use crate::marks::Marks;
@@ -40,8 +41,8 @@ impl Shelf {
     fn not_exported(&self, marks: &Marks) -> Vec<Id> {
         let mut roots = self.unexported_events(marks);
         let unmarked = self.entries().filter(|entry| !marks.has(entry) && *entry.kind != Kind::Event);
-        roots.extend(unmarked.filter(|entry| self.event_above(*entry).is_none()).map(|entry| entry.id));
-        roots.into_iter().collect()
+        roots.extend(unmarked.filter(|entry| self.event_above(*entry, None).is_none()).map(|entry| entry.id));
+        roots
     }
 
     fn with_all_around(&self, roots: Vec<Id>) -> BTreeSet<Id> {

@@ -30,7 +30,11 @@ pub fn other(book: &[Record]) -> Vec<Record> {
         let mut edit = Edit::of(record);
         edit.set("notes", json!(format!("seen again {number}")));
         let dot = Dot { replica: Replica::new(SECOND), number: number as u32 + 1 };
-        if number % CHANGED == 0 { edit.apply(Some(record), &dot, "2027-11-02T20:15:00+01:00") } else { record.clone() }
+        if number.is_multiple_of(CHANGED) {
+            edit.apply(Some(record), &dot, "2027-11-02T20:15:00+01:00")
+        } else {
+            record.clone()
+        }
     };
     book.iter().enumerate().map(change).collect()
 }
@@ -55,17 +59,24 @@ pub fn number(event: usize, place: usize) -> String {
     format!("AM{:02}-{:05}", 17 + event / 10_000, event % 10_000 * 4 + place)
 }
 
-/// A number between 0 and `below` that looks like chance and is the same every time.
-fn drawn(seed: usize, below: usize) -> usize {
-    let mut mixed = (seed as u64).wrapping_add(0x9e37_79b9_7f4a_7c15);
+/// A number that looks like chance and is the same every time.
+///
+/// **Source**: the finish of SplitMix64 (S. Vigna, public domain).
+fn mixed(seed: u64) -> u64 {
+    let mut mixed = seed.wrapping_add(0x9e37_79b9_7f4a_7c15);
     mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    ((mixed ^ (mixed >> 31)) % below as u64) as usize
+    mixed ^ (mixed >> 31)
+}
+
+/// One between 0 and `below`.
+fn drawn(seed: usize, below: usize) -> usize {
+    (mixed(seed as u64) % below as u64) as usize
 }
 
 fn id(family: usize, number: usize) -> Id {
     let mut random = [family as u8; 16];
-    random[8..].copy_from_slice(&(drawn(number ^ (family << 40), usize::MAX) as u64).to_be_bytes());
+    random[8..].copy_from_slice(&mixed(number as u64 ^ ((family as u64) << 40)).to_be_bytes());
     Id::new(1_500_000_000_000 + (number as i64) * 3_000_000, random)
 }
 
@@ -106,7 +117,7 @@ fn made_event(number: usize) -> Record {
     const METHOD: record::Field<Value> = record::Field::new(event::METHOD.name());
     written(id(3, number), Kind::Event, number, |edit| {
         let from = format!("{}T{:02}:{:02}", day(number), 8 + number % 12, drawn(number, 60));
-        edit.set(event::CAUGHT.name(), json!({"from": from, "offset_minutes": 120, "night": number % 7 == 0}));
+        edit.set(event::CAUGHT.name(), json!({"from": from, "offset_minutes": 120, "night": number.is_multiple_of(7)}));
         let degrees = |seed: usize| drawn(number * 2 + seed, 1_000_000) as f64 / 1e6;
         edit.set(
             event::PLACE.name(),
@@ -118,10 +129,10 @@ fn made_event(number: usize) -> Record {
         edit.put(&event::SITE, &id(1, drawn(number, SITES)));
         edit.put(&METHOD, &json!({"code": METHODS[number % 5], "particulars": {"minutes": (number % 60).to_string()}}));
         edit.put_line(&COLLECTORS, id(5, number), &Collector { person: id(2, number % 5), order: 0 });
-        if number % 3 == 0 {
+        if number.is_multiple_of(3) {
             edit.set(event::HOST.name(), json!({"relation": "swept", "thing": HOSTS[number % 6], "what": "plant"}));
         }
-        if number % 4 == 0 {
+        if number.is_multiple_of(4) {
             edit.put(&event::NOTES, &format!("along the ditch, plot {}", drawn(number, 9_000)));
         }
     })
