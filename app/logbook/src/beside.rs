@@ -64,6 +64,19 @@ impl Logbook {
         }
     }
 
+    /// What stays open begins without a container: the first comes with what is caught. Any other catch has one ready.
+    pub fn fit_containers(&self, form: &mut CatchForm) {
+        let bare = |container: &ContainerForm| container.contents.iter().all(|line| line.group.trim().is_empty());
+        if form.event.is_some() || form.nothing {
+            return;
+        }
+        if form.open {
+            form.containers.retain(|container| !bare(container));
+        } else if form.containers.is_empty() {
+            form.containers.push(self.next_container(form));
+        }
+    }
+
     /// The form of traps to be set, here and now.
     pub fn new_trap(&self, now: Moment) -> CatchForm {
         let like = self.new_catch(now);

@@ -51,7 +51,7 @@ impl Logbook {
 fn sessions(record: &Record) -> BTreeMap<Replica, (String, BTreeSet<String>)> {
     let mut sessions: BTreeMap<Replica, (String, BTreeSet<String>)> = BTreeMap::new();
     for (name, versions) in &record.fields {
-        for version in versions.iter().filter(|version| !version.value.is_null()) {
+        for version in versions.iter().filter(|version| says_something(&version.value)) {
             let (entered, fields) = sessions.entry(version.dot.replica.clone()).or_default();
             if entered.is_empty() || version.entered < *entered {
                 entered.clone_from(&version.entered);
@@ -60,4 +60,9 @@ fn sessions(record: &Record) -> BTreeMap<Replica, (String, BTreeSet<String>)> {
         }
     }
     sessions
+}
+
+/// An emptied field and a plain "no" are not worth a word.
+fn says_something(value: &serde_json::Value) -> bool {
+    !(value.is_null() || *value == serde_json::Value::Bool(false))
 }

@@ -627,7 +627,6 @@ area! {
         by_device(fixes: u32, seconds: u32);
         caught;
         night_of;
-        entered(stamp: &str);
         keep_host;
         keep_where;
         keep_when;

@@ -24,13 +24,10 @@ area! {
         no;
         unknown_value;
         deleted_value;
-        by(name: &str);
         on_device(device: &str);
         content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str);
         no_contents;
-        numbers_waiting(count: usize);
         kilobytes(bytes: usize);
-        working;
         heard_label(kind: &str, lines: &[String], above: usize);
         collection_label;
         host_label;
@@ -280,7 +277,6 @@ area! {
         title(field: &str);
         index(at: usize, of: usize);
         says;
-        gone(field: &str);
         the_event;
         values(count: usize);
         keep;
@@ -293,7 +289,6 @@ area! {
         others(count: usize);
         none;
         none_says;
-        settled;
         unnamed;
         at(day: NaiveDate, clock: &str);
         how_1;
@@ -307,7 +302,6 @@ area! {
         title;
         waiting(count: usize);
         number;
-        to_number;
         empty;
         empty_says;
         candidates(count: usize, typed: &str);
@@ -436,7 +430,6 @@ area! {
         title;
         you;
         name;
-        no_name;
         team;
         team_says;
         numbers;
@@ -454,12 +447,6 @@ area! {
         numbers_new;
         second(person: &str);
         second_do;
-        prefix_digit;
-        not_a_letter;
-        letter_taken;
-        not_a_range;
-        range_used(count: usize);
-        range_taken;
         labels;
         sheet;
         label_size;
@@ -467,10 +454,8 @@ area! {
         label_height;
         spares;
         spares_unit;
-        limits;
         radius;
         radius_says;
-        page;
         language;
         theme;
         theme_system;

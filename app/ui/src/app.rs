@@ -64,6 +64,7 @@ fn follow_address(page: Context) {
             let _ = window().location().reload();
         } else if page.route.with_untracked(|shown| *shown != route) {
             page.fault.set(None);
+            page.gone_on();
             page.route.set(route);
         }
     });

@@ -35,7 +35,12 @@ pub struct Done {
     pub what: What,
     /// What undoes it; none for an undoing.
     pub undo: Option<Deed>,
+    /// When it was done: the way back stays until the person goes on to another screen.
+    pub at: Moment,
 }
+
+/// A change of screen within so many milliseconds of a deed belongs to it.
+const LEADS_ON_MS: i64 = 1_500;
 
 /// What screens take from their context.
 #[derive(Clone, Copy)]
@@ -166,7 +171,7 @@ impl Context {
     fn saved(&self, what: What, saved: Saved, then: impl FnOnce(Option<Saved>)) {
         self.ports.with_value(|ports| ports.device.buzz());
         let undo = (what != What::Undone).then(|| saved.undo.clone());
-        self.done.set(Some(Done { what, undo }));
+        self.done.set(Some(Done { what, undo, at: self.moment() }));
         then(Some(saved));
     }
 
@@ -190,6 +195,17 @@ impl Context {
     /// The questions before the first catch were answered or put off.
     pub fn asked(&self) {
         self.set_device(self.logbook.with_untracked(Logbook::asked));
+    }
+
+    /// The person has gone on to another screen: the way back from the last deed goes with the one before.
+    pub fn gone_on(&self) {
+        let now = self.moment().unix_ms;
+        let old = self.done.with_untracked(|done| {
+            done.as_ref().is_some_and(|done| !(0..LEADS_ON_MS).contains(&(now - done.at.unix_ms)))
+        });
+        if old {
+            self.done.set(None);
+        }
     }
 
     /// Undoes the last deed.

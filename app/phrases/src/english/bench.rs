@@ -9,7 +9,6 @@ say! { English says Bench {
     title: "Bench";
     waiting(count: usize): format!("{} wait", counted(count, "container", "containers"));
     number: "Number on the vial";
-    to_number: "To the number";
     empty: "Which vial is in your hand?";
     empty_says: "Type its number as it is written, short or long: 147, iv27 147, IV27-0147.";
     candidates(count: usize, typed: &str): format!("{} containers carry {typed}", grouped(count));

@@ -50,7 +50,7 @@ say! { English says Catch {
     host_more: "More of the host";
     hosts_offered: "Hosts known";
     hosts_offered_says: "Written before. Never filled in by itself.";
-    collectors: "Collectors";
+    collectors: "Collec\u{ad}tors";
     collector_more: "One more collector";
     collector_add: "Add";
     weather: "Weather";

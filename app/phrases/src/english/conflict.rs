@@ -8,7 +8,6 @@ say! { English says Conflict {
     title(field: &str): format!("Which {} is right?", ENGLISH.event.field(field));
     index(at: usize, of: usize): format!("{at} of {of}");
     says: "Two people changed it without seeing each other. Both are kept until one of you picks.";
-    gone(field: &str): format!("{} was settled meanwhile.", super::large(&ENGLISH.event.field(field)));
     the_event: "What it is about";
     values(count: usize): counted(count, "value", "values");
     keep: "Keep this";
@@ -21,7 +20,6 @@ say! { English says Conflict {
     others(count: usize): format!("{} in this record.", counted(count, "more field waits", "more fields wait"));
     none: "Nothing to settle.";
     none_says: "No field of this record has two values. Everything in it agrees.";
-    settled: "Settled.";
     unnamed: "nobody named";
     at(day: NaiveDate, clock: &str): if clock.is_empty() { ENGLISH.dates.short(day) } else { format!("{}, {clock}", ENGLISH.dates.short(day)) };
     how_1: "Neither value is lost by waiting. Whoever picks first settles it for everybody, with the next exchange of logs.";

@@ -37,9 +37,9 @@ say! { English says Container {
     group_other: "Other";
     groups_offered: "Groups";
     sex: "Sex";
-    sex_none: "not looked";
+    sex_none: "sex not looked at";
     stage: "Stage";
-    stage_none: "not said";
+    stage_none: "stage not said";
     count_is(group: &str): if group.is_empty() { "The count is".into() } else { format!("The count of {group} is") };
     count: "Count";
     nothing_in_it: "nothing written";

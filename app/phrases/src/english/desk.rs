@@ -12,13 +12,10 @@ say! { English says Desk {
     no: "no";
     unknown_value: "unknown";
     deleted_value: "deleted";
-    by(name: &str): format!("by {name}");
     on_device(device: &str): format!("on {device}");
     content(count_kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str): content(count_kind, count, group, sex, stage);
     no_contents: "nothing written of what is in it";
-    numbers_waiting(count: usize): counted(count, "container without a number", "containers without a number");
     kilobytes(bytes: usize): kilobytes(bytes);
-    working: "Working";
     heard_label(kind: &str, lines: &[String], above: usize): heard(kind, lines, above);
     collection_label: "Collection label";
     host_label: "Host label";

@@ -32,7 +32,6 @@ say! { English says Event {
     by_device(fixes: u32, seconds: u32): format!("by the device, {} in {seconds} s", counted(fixes as usize, "fix", "fixes"));
     caught: "Caught";
     night_of: "night of";
-    entered(stamp: &str): format!("entered {stamp}");
     keep_host: "Keep host";
     keep_where: "Keep where";
     keep_when: "Keep when and how";

@@ -7,7 +7,6 @@ say! { English says Setup {
     title: "Setup";
     you: "You and your numbers";
     name: "Name";
-    no_name: "A name cannot be empty.";
     team: "With";
     team_says: "Those who usually come along, set apart by semicolons.";
     numbers: "Numbers";
@@ -25,12 +24,6 @@ say! { English says Setup {
     numbers_new: "Numbers already given keep their old prefix.";
     second(person: &str): format!("Another device numbers for {person} as well.");
     second_do: "Take numbers of its own";
-    prefix_digit: "A prefix does not end in a figure: it could not be told from the number.";
-    not_a_letter: "One letter, A to Z.";
-    letter_taken: "Another device has this letter.";
-    not_a_range: "Two numbers, the first not after the last.";
-    range_used(count: usize): format!("{} of it were given by another device.", counted(count, "number", "numbers"));
-    range_taken: "Another device’s range overlaps.";
     labels: "Labels and limits";
     sheet: "Label sheet";
     label_size: "Label";
@@ -38,10 +31,8 @@ say! { English says Setup {
     label_height: "Height of a label in millimetres";
     spares: "Spare labels";
     spares_unit: "of each kind";
-    limits: "Limits";
     radius: "Radius limit";
     radius_says: "A position vaguer than this is marked on the day’s list.";
-    page: "The page";
     language: "Language";
     theme: "Light you work in";
     theme_system: "As the system";

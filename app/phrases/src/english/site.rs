@@ -19,7 +19,7 @@ say! { English says Site {
     country: "Country";
     habitat: "Habitat";
     both_as_at(site: &str): format!("both as at {site}");
-    point: "Suggested point";
+    point: "Sug\u{ad}gested point";
     point_says: "Offered to a catch here, and marked as offered. Each catch keeps its own position.";
     point_none: "No point";
     take_here: "Take here";

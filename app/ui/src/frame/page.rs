@@ -4,6 +4,7 @@ use super::places::Places;
 use super::strip::Strip;
 use crate::context::{say, use_page};
 use crate::jump;
+use crate::parts::{HowBelow, HowWords};
 use leptos::prelude::*;
 use logbook::book::Book;
 
@@ -29,6 +30,9 @@ pub fn Page(
     children: Children,
 ) -> impl IntoView {
     let page = use_page();
+    let below = RwSignal::new(Vec::new());
+    provide_context(HowBelow(below));
+    let how = move || (!below.with(Vec::is_empty)).then(|| view! { <HowWords says=below.get() open=false/> });
     let sample = page.book() == Book::Sample;
     Effect::new(move |_| document().set_title(&say().frame.title(&title.get())));
     Effect::new(move |_| jump::focus_still(focus));
@@ -36,7 +40,7 @@ pub fn Page(
         <a class="skip" href="#main" on:click=|event| jump::to(&event, "main")>{say().frame.skip()}</a>
         <div class="page" class:in-sample=sample>
             {sample.then(|| view! { <BookStrip/> })}
-            <main class="sheet" id="main" tabindex="-1"><Notices/>{children()}</main>
+            <main class="sheet" id="main" tabindex="-1"><Notices/>{children()} {how}</main>
             <footer class="foot" class:bar-only=form>
                 <Strip form/>
                 {keys.run()}

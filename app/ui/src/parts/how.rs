@@ -1,7 +1,12 @@
 use crate::context::{say, use_page};
 use leptos::prelude::*;
 
-/// How this works: open under the heading at the first visit of a screen, closed ever after.
+/// What is said below the sheet, once a screen has been visited before.
+#[derive(Clone, Copy)]
+pub struct HowBelow(pub RwSignal<Vec<&'static str>>);
+
+/// How this works: open under the heading at the first visit of a screen, ever after closed as the last line of the
+/// sheet.
 #[component]
 pub fn How(
     /// Name of the screen, under which the visit is remembered.
@@ -9,10 +14,28 @@ pub fn How(
     /// What is said.
     says: Vec<&'static str>,
 ) -> impl IntoView {
-    let first = use_page().first_visit(screen);
+    if use_page().first_visit(screen) {
+        return view! { <HowWords says open=true/> }.into_any();
+    }
+    if let Some(HowBelow(below)) = use_context() {
+        below.set(says);
+    }
+    ().into_any()
+}
+
+/// The words themselves.
+#[component]
+pub fn HowWords(
+    /// What is said.
+    says: Vec<&'static str>,
+    /// Open from the start.
+    open: bool,
+) -> impl IntoView {
     view! {
-        <details class="more how" open=first>
-            <summary><span>{say().frame.how()}</span></summary>
+        <details class="more how" open=open>
+            <summary>
+                <span>{say().frame.how()}</span>
+            </summary>
             {says.into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view()}
         </details>
     }

@@ -1,5 +1,5 @@
 use super::{CatchDraft, unknown};
-use crate::context::say;
+use crate::context::{say, use_page};
 use crate::parts::{Caution, Check, DayLine, Line, Options, Pick, Row, TimeLine, UnknownWord, WithUnit};
 use leptos::prelude::*;
 use logbook::codes;
@@ -11,13 +11,17 @@ const OWN: &str = "other";
 /// How it was caught, with the particulars that the trade records.
 #[component]
 pub fn MethodRow(draft: CatchDraft) -> impl IntoView {
+    let page = use_page();
     let words = say().catch;
     let own = RwSignal::new(draft.form.with_untracked(|form| form.method.is_empty() && !form.method_text.is_empty()));
     let code = draft.part(|form| form.method.clone());
     let chosen = Signal::derive(move || if own.get() { OWN.to_owned() } else { code.get() });
     let choose = Callback::new(move |code: String| {
         own.set(code == OWN);
-        draft.change(|form| set_method(form, if code == OWN { "" } else { &code }));
+        draft.change(|form| {
+            set_method(form, if code == OWN { "" } else { &code });
+            page.logbook.with_untracked(|logbook| logbook.fit_containers(form));
+        });
     });
     let (marked, mark) = unknown(draft, form::Row::Method);
     let text = draft.on(|form: &mut CatchForm, text: String| form.method_text = text);

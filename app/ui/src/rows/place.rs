@@ -91,7 +91,7 @@ fn Found(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
         place.with(|place| match place.source {
             Source::Site => words.site_point().to_owned(),
             Source::Kept => words.kept().to_owned(),
-            Source::Here if place.fixes > 0 => words.fixes(place.fixes, place.seconds),
+            Source::Here if place.fixes > 1 => words.fixes(place.fixes, place.seconds),
             Source::Here | Source::Typed | Source::None => String::new(),
         })
     };
@@ -102,7 +102,7 @@ fn Found(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
                 <WithUnit id="radius" name=words.radius() unit=words.radius_unit() sign="±" class="radius" value=radius change=write/>
                 <p class="note">{note}</p>
             </div>
-            {move || (!radii.with(Vec::is_empty)).then(|| view! { <Rings radii=radii.get()/> })}
+            <Show when=move || !radii.with(Vec::is_empty)><Rings radii/></Show>
         </div>
     }
     .into_any()

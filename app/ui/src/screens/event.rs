@@ -99,7 +99,6 @@ fn Written(id: Id, event: Shown) -> impl IntoView {
     let page = use_page();
     let words = say().event;
     let deleted = of(event, |event| event.deleted);
-    let entered = of(event, |event| event.entered.clone());
     let who = Memo::new(move |_| page.logbook.with(|logbook| logbook.written_by(id)));
     let delete = move |_| {
         let day = event.with_untracked(|event| event.as_ref().and_then(|event| event.line.day));
@@ -122,7 +121,6 @@ fn Written(id: Id, event: Shown) -> impl IntoView {
         <section class="part" aria-labelledby="who">
             <h2 id="who">{words.who()}</h2>
             <ol class="pin">{move || who.get().into_iter().map(item).collect_view()}</ol>
-            <p class="note">{move || words.entered(&entered.get())}</p>
             <p class="note">{words.clocks()}</p>
             <div class="commands apart" hidden=deleted><button class="button quiet" type="button" on:click=delete>{words.delete()}</button></div>
         </section>

@@ -96,13 +96,13 @@ fn Night(id: Id, open: Memo<Option<(OpenLine, EventView)>>) -> impl IntoView {
 #[component]
 fn Keys(draft: VialDraft, writing: Writing) -> impl IntoView {
     let page = use_page();
-    let word = Signal::derive(move || (writing.field.get() == Some(Field::Hour)).then(|| say().frame.key_now()));
+    let word = Signal::stored(Some(say().frame.key_now()));
     let press = Callback::new(move |key| {
         let replace = writing.fresh.get_untracked() && matches!(key, Key::Figure(_));
         writing.fresh.set(false);
         let hour = writing.field.get_untracked() == Some(Field::Hour);
         draft.change(|form| match (hour, key) {
-            (true, Key::Word) => form.clock = logbook::moment::clock_text(logbook::moment::local(page.moment()).time()),
+            (_, Key::Word) => form.clock = logbook::moment::clock_text(logbook::moment::local(page.moment()).time()),
             (true, key) => form.clock = key.on_clock(if replace { "" } else { &form.clock }),
             (false, key) => {
                 form.first = key.on(&if replace { String::new() } else { plate_of("vial", &form.first).run })

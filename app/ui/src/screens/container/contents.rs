@@ -108,7 +108,7 @@ fn ContentLine(draft: VialDraft, at: usize, span: Signal<bool>) -> impl IntoView
             </div>
             <div hidden=span>
                 <Chooser name=id(at, ["count-0", "count-1", "count-2", "count-3", "count-4", "count-5"])
-                    legend=Signal::derive(move || words.count_is(&group.get())) options=Signal::stored(counts())
+                    legend=Signal::derive(move || words.count_is(&group.get())) class="pairs" options=Signal::stored(counts())
                     chosen=part(|line| line.count_kind.clone()) choose=kind/>
                 <div class="proof-line" hidden=move || line.with(|line| line.count_kind == "uncounted")>
                     <span class="ink">{group}</span>

@@ -1,7 +1,7 @@
 use super::VialDraft;
 use super::contents::Contents;
 use super::fluids::Fluids;
-use super::number::{Number, Writing};
+use super::number::{self, Number, Writing};
 use super::own::{Fate, Own};
 use crate::context::{say, use_page};
 use crate::frame::Page;
@@ -43,7 +43,7 @@ pub fn Editor(
         <Page title form=true focus="first-number" keys bar>
             <header class="head"><h1>{title}</h1><p class="note">{note}</p></header>
             <How screen="container" says=vec![words.how_1(), words.how_2(), words.how_3()]/>
-            <form class="columns two" id="container" autocomplete="off" novalidate on:submit=submit>
+            <form class="columns two" id="container" autocomplete="off" novalidate on:submit=submit on:focusin=move |event| writing.shown.set(number::is_number(&event))>
                 <div class="column"><Number draft writing/><Contents draft/></div>
                 <div class="column"><Fluids draft/><Fate draft/><Own draft/>{end.run()}</div>
             </form>

@@ -61,6 +61,13 @@ impl Replace for RwSignal<bool> {
     }
 }
 
+/// True when the focus came to one of the two numbers.
+pub fn is_number(event: &web_sys::FocusEvent) -> bool {
+    use wasm_bindgen::JsCast;
+    let element = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    element.is_some_and(|element| matches!(element.id().as_str(), "first-number" | "last-number"))
+}
+
 /// What carries it, and its number or span; or how many without a number.
 #[component]
 pub fn Number(draft: VialDraft, writing: Writing) -> impl IntoView {

@@ -8,8 +8,9 @@ use crate::screens::HostWords;
 use crate::screens::event_line::method_words;
 use leptos::prelude::*;
 use logbook::Id;
+use logbook::form::Row;
 use logbook::moment::{Known, clock_text};
-use logbook::view::{EventView, Facts as View};
+use logbook::view::{self, EventView, Facts as View};
 
 /// One group of rows: text to read, or open for change.
 #[component]
@@ -24,9 +25,10 @@ pub fn Facts(id: Id, group: Option<Group>, event: Shown, which: Group) -> impl I
     };
     let open = group == Some(which);
     let facts = of(event, |event: &EventView| event.facts.clone());
+    let marks = of(event, |event: &EventView| event.line.marks.clone());
     let rows = move || match which {
-        Group::Host => view! { <HostFacts facts/> }.into_any(),
-        Group::Where => view! { <WhereFacts facts/> }.into_any(),
+        Group::Host => view! { <HostFacts facts marks/> }.into_any(),
+        Group::Where => view! { <WhereFacts facts marks/> }.into_any(),
         Group::When => view! { <WhenFacts facts/> }.into_any(),
         Group::Whom => view! { <WhomFacts facts/> }.into_any(),
     };
@@ -55,24 +57,31 @@ pub fn written(name: &'static str, class: &'static str, text: &str) -> Option<An
     })
 }
 
-/// A row that ought to have something in it, and has not.
-pub fn nothing(name: &'static str, unknown: bool) -> AnyView {
+/// A row in which nothing is written: marked as unknown, missing, or simply left empty.
+pub fn nothing(name: &'static str, facts: &View, row: Option<Row>, missing: bool) -> AnyView {
     let words = say().event;
-    let value = if unknown {
-        view! { <p class="note">{words.marked_unknown()}</p> }.into_any()
-    } else {
-        view! { <Mark sign=Sign::Caret words=words.nothing_written()/> }.into_any()
+    let unknown = row.is_some_and(|row| facts.unknown.contains(&row));
+    let value = match (unknown, missing) {
+        (true, _) => view! { <p class="note">{words.marked_unknown()}</p> }.into_any(),
+        (false, true) => view! { <Mark sign=Sign::Caret words=words.nothing_written()/> }.into_any(),
+        (false, false) => view! { <p class="note">{words.nothing_written()}</p> }.into_any(),
     };
-    view! { <div class="row"><div class="row-name">{name}</div><div class="row-value">{value}</div></div> }.into_any()
+    view! {
+        <div class="row">
+            <div class="row-name">{name}</div>
+            <div class="row-value">{value}</div>
+        </div>
+    }
+    .into_any()
 }
 
 #[component]
-fn HostFacts(facts: Memo<View>) -> impl IntoView {
+fn HostFacts(facts: Memo<View>, marks: Memo<Vec<view::Mark>>) -> impl IntoView {
     let words = say().catch;
     move || {
         let facts = facts.get();
-        let unknown = facts.unknown.contains(&logbook::form::Row::Host);
-        let Some(host) = facts.host else { return nothing(words.host(), unknown) };
+        let missing = marks.with(|marks| marks.contains(&view::Mark::Host));
+        let Some(host) = facts.host.clone() else { return nothing(words.host(), &facts, Some(Row::Host), missing) };
         let more = [
             (words.host_what(), say().codes.thing(&host.what)),
             (words.host_voucher(), host.voucher.clone()),
@@ -91,7 +100,6 @@ fn WhenFacts(facts: Memo<View>) -> impl IntoView {
     let words = say();
     move || {
         let facts = facts.get();
-        let unknown = |row| facts.unknown.contains(&row);
         let method = facts.method.as_ref().map(method_words).filter(|words| !words.is_empty());
         let caught = facts.from.map(|from| {
             let day = words.dates.known(from.year, from.month, from.day);
@@ -104,8 +112,8 @@ fn WhenFacts(facts: Memo<View>) -> impl IntoView {
             .into_any()
         });
         view! {
-            {caught.unwrap_or_else(|| nothing(words.event.caught(), unknown(logbook::form::Row::Caught)))}
-            {method.and_then(|method| written(words.catch.method(), "ink", &method)).unwrap_or_else(|| nothing(words.catch.method(), unknown(logbook::form::Row::Method)))}
+            {caught.unwrap_or_else(|| nothing(words.event.caught(), &facts, Some(Row::Caught), true))}
+            {method.and_then(|method| written(words.catch.method(), "ink", &method)).unwrap_or_else(|| nothing(words.catch.method(), &facts, Some(Row::Method), true))}
             {written(words.catch.station(), "measure", &facts.station)}
             {written(words.catch.weather(), "ink", &facts.weather)}
         }
@@ -134,7 +142,7 @@ fn WhomFacts(facts: Memo<View>) -> impl IntoView {
         let facts = facts.get();
         let collectors = written(words.collectors(), "ink", &facts.collectors.join(", "));
         view! {
-            {collectors.unwrap_or_else(|| nothing(words.collectors(), false))}
+            {collectors.unwrap_or_else(|| nothing(words.collectors(), &facts, None, true))}
             {written(words.permit(), "measure", &facts.permit)}
             {written(words.notes(), "ink", &facts.notes)}
         }

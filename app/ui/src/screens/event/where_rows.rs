@@ -3,11 +3,11 @@ use crate::context::{say, use_page};
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::form::Row;
-use logbook::view::Facts as View;
+use logbook::view::{Facts as View, Mark};
 
 /// Where: the site's words, the event's own position and heights.
 #[component]
-pub fn WhereFacts(facts: Memo<View>) -> impl IntoView {
+pub fn WhereFacts(facts: Memo<View>, marks: Memo<Vec<Mark>>) -> impl IntoView {
     let words = say().event;
     move || {
         let facts = facts.get();
@@ -17,7 +17,7 @@ pub fn WhereFacts(facts: Memo<View>) -> impl IntoView {
             {site(&facts)}
             {position(&facts)}
             {written(words.radius(), "measure", &radius)}
-            {elevation(&facts)}
+            {elevation(&facts, marks.with(|marks| marks.contains(&Mark::Elevation)))}
             {written(say().catch.height(), "measure", &height)}
             {written(say().catch.microhabitat(), "ink", &facts.microhabitat)}
         }
@@ -29,7 +29,7 @@ fn site(facts: &View) -> AnyView {
     let page = use_page();
     let words = say().event;
     if facts.site_name.is_empty() {
-        return nothing(words.site(), false);
+        return nothing(words.site(), facts, None, true);
     }
     let around: Vec<&str> = [&facts.country, &facts.province, &facts.offset, &facts.locality]
         .into_iter()
@@ -50,7 +50,7 @@ fn site(facts: &View) -> AnyView {
 fn position(facts: &View) -> AnyView {
     let words = say().event;
     let Some((latitude, longitude)) = facts.coordinates.clone() else {
-        return nothing(words.position(), facts.unknown.contains(&Row::Place));
+        return nothing(words.position(), facts, Some(Row::Place), true);
     };
     let how = match facts.place_fixes {
         Some((fixes, seconds)) if fixes > 0 => words.by_device(fixes, seconds),
@@ -62,7 +62,7 @@ fn position(facts: &View) -> AnyView {
     .into_any()
 }
 
-fn elevation(facts: &View) -> Option<AnyView> {
+fn elevation(facts: &View, missing: bool) -> Option<AnyView> {
     let words = say().event;
     let metres = |text: &String| format!("{text} m");
     match (&facts.elevation, &facts.altitude_raw) {
@@ -73,6 +73,6 @@ fn elevation(facts: &View) -> Option<AnyView> {
             }
             .into_any(),
         ),
-        (None, None) => Some(nothing(words.elevation(), facts.unknown.contains(&Row::Elevation))),
+        (None, None) => Some(nothing(words.elevation(), facts, Some(Row::Elevation), missing)),
     }
 }

@@ -200,7 +200,7 @@ fn Count(draft: VialDraft) -> impl IntoView {
     let group = Signal::derive(move || line.with(|line| line.group.clone()));
     view! {
         <div hidden=move || group.with(String::is_empty)>
-            <Chooser name="count" legend=Signal::derive(move || words.count_is(&group.get())) options=Signal::stored(counts())
+            <Chooser name="count" legend=Signal::derive(move || words.count_is(&group.get())) class="pairs" options=Signal::stored(counts())
                 chosen=Signal::derive(move || line.with(|line| line.count_kind.clone())) choose=kind/>
             <div class="proof-line" hidden=move || line.with(|line| line.count_kind == "uncounted")>
                 <span class="ink">{group}</span>
