@@ -1,7 +1,7 @@
 //! What several of the desk's screens say.
 
 use super::dates::plain;
-use super::{English, counted};
+use super::English;
 use crate::sentences::say;
 
 say! { English says Desk {

@@ -1,6 +1,6 @@
 //! Setup.
 
-use super::{English, counted};
+use super::English;
 use crate::sentences::say;
 
 say! { English says Setup {

@@ -92,7 +92,7 @@ fn tally(preview: &Preview) -> AnyView {
         (words.conflicts(), number(preview.conflicts.len()), class(preview.conflicts.len(), "caution-number")),
         (words.twice(), number(preview.twice.len()), class(preview.twice.len(), "fault-number")),
     ];
-    view! { <div class="tally-five"><Tally counts/></div> }.into_any()
+    view! { <Tally counts class="five"/> }.into_any()
 }
 
 fn file(preview: &Preview) -> AnyView {
