@@ -160,7 +160,13 @@ impl Logbook {
 
     /// The living records of a kind that hang on another one, in the order of their ids.
     pub fn children(&self, parent: Id, kind: &Kind) -> Vec<Record> {
-        let mut found: Vec<Record> = self.shelf.children(parent).into_iter().filter_map(|id| self.living(id)).filter(|record| record.kind == *kind).collect();
+        let mut found: Vec<Record> = self
+            .shelf
+            .children(parent)
+            .into_iter()
+            .filter_map(|id| self.living(id))
+            .filter(|record| record.kind == *kind)
+            .collect();
         found.sort_by_key(|record| record.id);
         found
     }
@@ -202,7 +208,8 @@ impl Logbook {
 
     /// The author that this device writes as.
     pub fn own_author(&self) -> Author {
-        let person = self.device.person.and_then(|id| self.living(id)).and_then(|record| record.get(&record::person::NAME));
+        let person =
+            self.device.person.and_then(|id| self.living(id)).and_then(|record| record.get(&record::person::NAME));
         Author { person: person.unwrap_or_default(), ..self.describe.clone() }
     }
 

@@ -32,7 +32,9 @@ impl Logbook {
     pub fn save_catch(&self, form: &CatchForm, saving: &Saving<'_>, ids: Ids<'_>) -> Result<Deed, (usize, SpanFault)> {
         let mut form = form.clone();
         if form.caught.now {
-            form.caught = crate::form::CaughtForm { night: form.caught.night, ..crate::prefill::caught_now(saving.now) }.with_end_of(&form.caught);
+            form.caught =
+                crate::form::CaughtForm { night: form.caught.night, ..crate::prefill::caught_now(saving.now) }
+                    .with_end_of(&form.caught);
         }
         let mut edits = Vec::new();
         let event = form.event.unwrap_or_else(&mut *ids);
@@ -99,12 +101,18 @@ impl Logbook {
 
     /// Ticked collectors in their order, each under a line of its own.
     fn put_collectors(&self, edit: &mut Edit, form: &CatchForm, ids: Ids<'_>, edits: &mut Vec<Edit>) {
-        let mut names: Vec<&str> = form.collectors.iter().filter(|collector| collector.there).map(|collector| collector.name.as_str()).collect();
+        let mut names: Vec<&str> = form
+            .collectors
+            .iter()
+            .filter(|collector| collector.there)
+            .map(|collector| collector.name.as_str())
+            .collect();
         if let Some(more) = Some(form.collector_more.trim()).filter(|more| !more.is_empty()) {
             names.push(more);
         }
         let wanted: Vec<Id> = names.into_iter().map(|name| self.person_or_new(name, ids, edits)).collect();
-        let before: Vec<(Id, Collector)> = self.record(edit.id()).map(|record| record.lines(&event::COLLECTORS)).unwrap_or_default();
+        let before: Vec<(Id, Collector)> =
+            self.record(edit.id()).map(|record| record.lines(&event::COLLECTORS)).unwrap_or_default();
         for (line, collector) in &before {
             if !wanted.contains(&collector.person) {
                 edit.drop_line(&event::COLLECTORS, *line);
@@ -119,7 +127,13 @@ impl Logbook {
     }
 
     /// The site so named; a new one gets the event's own position as its suggested point.
-    pub(crate) fn site_or_new(&self, form: &CatchForm, saving: &Saving<'_>, ids: Ids<'_>, edits: &mut Vec<Edit>) -> Option<Id> {
+    pub(crate) fn site_or_new(
+        &self,
+        form: &CatchForm,
+        saving: &Saving<'_>,
+        ids: Ids<'_>,
+        edits: &mut Vec<Edit>,
+    ) -> Option<Id> {
         let name = values::said(&form.site)?;
         if let Some(known) = self.site_named(&name) {
             return Some(known.id);
@@ -135,7 +149,14 @@ impl Logbook {
     }
 
     /// The edits of all containers of a form; returns how many containers they are.
-    fn container_edits(&self, event: Id, form: &CatchForm, saving: &Saving<'_>, ids: Ids<'_>, edits: &mut Vec<Edit>) -> Result<usize, (usize, SpanFault)> {
+    fn container_edits(
+        &self,
+        event: Id,
+        form: &CatchForm,
+        saving: &Saving<'_>,
+        ids: Ids<'_>,
+        edits: &mut Vec<Edit>,
+    ) -> Result<usize, (usize, SpanFault)> {
         let mut count = 0;
         if !form.nothing {
             for (index, container) in form.containers.iter().enumerate() {
@@ -143,8 +164,17 @@ impl Logbook {
                 count += self.containers_edit(&group, container, ids, edits).map_err(|fault| (index, fault))?;
             }
         }
-        let kept: Vec<Id> = if form.nothing { Vec::new() } else { form.containers.iter().filter_map(|container| container.id).collect() };
-        let gone = form.base.iter().flat_map(|base| &base.containers).filter_map(|container| container.id).filter(|id| !kept.contains(id));
+        let kept: Vec<Id> = if form.nothing {
+            Vec::new()
+        } else {
+            form.containers.iter().filter_map(|container| container.id).collect()
+        };
+        let gone = form
+            .base
+            .iter()
+            .flat_map(|base| &base.containers)
+            .filter_map(|container| container.id)
+            .filter(|id| !kept.contains(id));
         for id in gone {
             edits.push(self.deletion(id, Kind::Container));
         }
@@ -152,7 +182,13 @@ impl Logbook {
     }
 
     /// The edits of one container, or of a span of them; returns how many.
-    pub(crate) fn containers_edit(&self, of: &ContainerOf<'_>, form: &ContainerForm, ids: Ids<'_>, edits: &mut Vec<Edit>) -> Result<usize, SpanFault> {
+    pub(crate) fn containers_edit(
+        &self,
+        of: &ContainerOf<'_>,
+        form: &ContainerForm,
+        ids: Ids<'_>,
+        edits: &mut Vec<Edit>,
+    ) -> Result<usize, SpanFault> {
         let numbers = self.numbers_of(form)?;
         let alone = numbers.len() == 1;
         for (index, number) in numbers.iter().enumerate() {
@@ -170,13 +206,27 @@ impl Logbook {
         Ok(numbers.len())
     }
 
-    fn put_container(&self, edit: &mut Edit, of: &ContainerOf<'_>, form: &ContainerForm, number: Option<&str>, ids: Ids<'_>, edits: &mut Vec<Edit>) {
+    fn put_container(
+        &self,
+        edit: &mut Edit,
+        of: &ContainerOf<'_>,
+        form: &ContainerForm,
+        number: Option<&str>,
+        ids: Ids<'_>,
+        edits: &mut Vec<Edit>,
+    ) {
         let vessel = if form.released { "none" } else { form.vessel.as_str() };
         let number = number.map(|text| container::Number { text: text.to_owned(), numbering: self.numbering_of(text) });
         edit.put(&container::EVENT, &of.event).put(&container::VESSEL, &vessel.to_owned());
         edit.put_or_empty(&container::NUMBER, number.as_ref());
-        edit.put_or_empty(&container::KILLED, values::fluid(&form.killed).filter(|_| !form.alive && !form.released).as_ref());
-        edit.put_or_empty(&container::KEPT, values::fluid(&form.kept).filter(|_| !form.alive && !form.released).as_ref());
+        edit.put_or_empty(
+            &container::KILLED,
+            values::fluid(&form.killed).filter(|_| !form.alive && !form.released).as_ref(),
+        );
+        edit.put_or_empty(
+            &container::KEPT,
+            values::fluid(&form.kept).filter(|_| !form.alive && !form.released).as_ref(),
+        );
         edit.put_or_empty(&container::ALIVE, form.alive.then_some(&true));
         edit.put_or_empty(&container::RELEASED, form.released.then_some(&true));
         let collector = values::said(&form.collector).map(|name| self.person_or_new(&name, ids, edits));
@@ -234,7 +284,8 @@ fn put_contents(edit: &mut Edit, before: Option<&Record>, form: &ContainerForm, 
             edit.put_line(&container::CONTENTS, line.line.filter(|_| alone).unwrap_or_else(&mut *ids), &content);
         }
     }
-    let said = |line: &Id| form.contents.iter().any(|content| content.line == Some(*line) && !content.group.trim().is_empty());
+    let said =
+        |line: &Id| form.contents.iter().any(|content| content.line == Some(*line) && !content.group.trim().is_empty());
     for (line, _) in before.map(|record| record.lines(&container::CONTENTS)).unwrap_or_default() {
         if !said(&line) {
             edit.drop_line(&container::CONTENTS, line);
@@ -243,7 +294,8 @@ fn put_contents(edit: &mut Edit, before: Option<&Record>, form: &ContainerForm, 
 }
 
 pub(crate) fn put<T: serde::Serialize>(values: &mut Values, field: &str, value: Option<T>) {
-    let value = value.map_or(Value::Null, |value| serde_json::to_value(value).expect("values of fields are plain data"));
+    let value =
+        value.map_or(Value::Null, |value| serde_json::to_value(value).expect("values of fields are plain data"));
     values.insert(field.to_owned(), value);
 }
 

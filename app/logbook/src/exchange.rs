@@ -3,7 +3,7 @@
 mod incoming;
 mod outgoing;
 
-pub use incoming::{Counts, Difference, Imported, Preview, Doubled};
+pub use incoming::{Counts, Difference, Doubled, Imported, Preview};
 pub(crate) use outgoing::LEFT;
 pub use outgoing::{OutCounts, Outgoing, Waiting};
 

@@ -1,7 +1,10 @@
 //! From what is stored back to a form: a saved event, container or site to be changed.
 
 use crate::book::Logbook;
-use crate::form::{CatchForm, CaughtForm, CollectorForm, ContainerForm, ContentForm, HostForm, LinkForm, PlaceForm, Row, Shown, SiteForm, Source};
+use crate::form::{
+    CatchForm, CaughtForm, CollectorForm, ContainerForm, ContentForm, HostForm, LinkForm, PlaceForm, Row, Shown,
+    SiteForm, Source,
+};
 use crate::moment::{Known, clock_text, day_text};
 use crate::prefill::fluid_form;
 use crate::recent::collectors;
@@ -23,7 +26,11 @@ impl Logbook {
         let mut form = CatchForm {
             event: Some(id),
             trap: event.get(&event::TRAP),
-            site: event.get(&event::SITE).and_then(|id| self.record(id)).and_then(|site| site.get(&site::NAME)).unwrap_or_default(),
+            site: event
+                .get(&event::SITE)
+                .and_then(|id| self.record(id))
+                .and_then(|site| site.get(&site::NAME))
+                .unwrap_or_default(),
             site_given: true,
             place: place_form(event.get(&event::PLACE)),
             caught: caught_form(&event.get(&event::CAUGHT).unwrap_or_default()),
@@ -33,10 +40,16 @@ impl Logbook {
             host: host_form(event.get(&event::HOST)),
             collectors: self.collector_forms(&event),
             weather: text(&event::WEATHER),
-            permit: event.get(&event::PERMIT).and_then(|id| self.record(id)).and_then(|record| record.get(&permit::NUMBER)).unwrap_or_default(),
+            permit: event
+                .get(&event::PERMIT)
+                .and_then(|id| self.record(id))
+                .and_then(|record| record.get(&permit::NUMBER))
+                .unwrap_or_default(),
             notes: text(&event::NOTES),
             elevation_confirmed: elevation.as_ref().is_some_and(|elevation| elevation.how == "confirmed"),
-            elevation: elevation.map(|elevation| elevation.typed.unwrap_or_else(|| format!("{}", elevation.metres))).unwrap_or_default(),
+            elevation: elevation
+                .map(|elevation| elevation.typed.unwrap_or_else(|| format!("{}", elevation.metres)))
+                .unwrap_or_default(),
             height: text(&event::HEIGHT),
             microhabitat: text(&event::MICROHABITAT),
             station: text(&event::STATION),
@@ -56,7 +69,13 @@ impl Logbook {
 
     fn collector_forms(&self, event: &Record) -> Vec<CollectorForm> {
         let there = collectors(event);
-        let known = self.recent().events.iter().flat_map(crate::recent::Lately::collectors).filter(|id| !there.contains(id)).collect::<std::collections::BTreeSet<_>>();
+        let known = self
+            .recent()
+            .events
+            .iter()
+            .flat_map(crate::recent::Lately::collectors)
+            .filter(|id| !there.contains(id))
+            .collect::<std::collections::BTreeSet<_>>();
         let all = there.iter().map(|id| (*id, true)).chain(known.into_iter().take(8).map(|id| (id, false)));
         all.filter_map(|(id, there)| Some(CollectorForm { name: self.person_name(id)?, there })).collect()
     }
@@ -83,7 +102,10 @@ impl Logbook {
             killed: fluid_form(record.get(&container::KILLED)),
             kept: fluid_form(record.get(&container::KEPT)),
             alive: record.get(&container::ALIVE).unwrap_or(false),
-            collector: record.get(&container::COLLECTOR).and_then(|person| self.person_name(person)).unwrap_or_default(),
+            collector: record
+                .get(&container::COLLECTOR)
+                .and_then(|person| self.person_name(person))
+                .unwrap_or_default(),
             host: host_form(record.get(&container::HOST)),
             clock: clock.filter(|clock| Some(*clock) != of_event).map(clock_text).unwrap_or_default(),
             contents: lines.into_iter().map(|(line, content)| content_form(line, content)).collect(),
@@ -141,7 +163,14 @@ fn content_form(line: Id, content: Content) -> ContentForm {
 
 fn host_form(host: Option<Host>) -> HostForm {
     let host = host.unwrap_or_default();
-    HostForm { relation: host.relation, thing: host.thing, what: host.what, part: host.part, voucher: host.voucher, named_by: host.named_by }
+    HostForm {
+        relation: host.relation,
+        thing: host.thing,
+        what: host.what,
+        part: host.part,
+        voucher: host.voucher,
+        named_by: host.named_by,
+    }
 }
 
 /// A stored position as a form shows it.

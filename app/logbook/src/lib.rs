@@ -17,9 +17,9 @@ pub mod driver;
 pub mod exchange;
 pub mod form;
 mod form_of;
-mod label_text;
 #[cfg(test)]
 mod invented;
+mod label_text;
 pub mod labels;
 mod lines;
 pub mod moment;

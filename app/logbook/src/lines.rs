@@ -15,7 +15,8 @@ impl Logbook {
         let containers = self.containers_of(event.id);
         let when = event.get(&event::CAUGHT);
         let known = when.as_ref().and_then(|when| Known::read(&when.from));
-        let numbers: Vec<String> = containers.iter().filter_map(|record| Some(record.get(&container::NUMBER)?.text)).collect();
+        let numbers: Vec<String> =
+            containers.iter().filter_map(|record| Some(record.get(&container::NUMBER)?.text)).collect();
         EventLine {
             id: event.id,
             day: when.as_ref().and_then(moment::day_of),
@@ -46,7 +47,8 @@ impl Logbook {
     /// What is missing from an event or to be known of it.
     pub fn marks(&self, event: &Record, containers: &[Record]) -> Vec<Mark> {
         let mut marks = Vec::new();
-        let conflicts = event.conflicts().count() + containers.iter().map(|record| record.conflicts().count()).sum::<usize>();
+        let conflicts =
+            event.conflicts().count() + containers.iter().map(|record| record.conflicts().count()).sum::<usize>();
         if conflicts > 0 {
             marks.push(Mark::Conflicts(conflicts));
         }
@@ -142,7 +144,11 @@ impl Logbook {
             collectors: self.collector_names(event),
             station: text(&event::STATION),
             weather: text(&event::WEATHER),
-            permit: event.get(&event::PERMIT).and_then(|id| self.record(id)).and_then(|record| record.get(&permit::NUMBER)).unwrap_or_default(),
+            permit: event
+                .get(&event::PERMIT)
+                .and_then(|id| self.record(id))
+                .and_then(|record| record.get(&permit::NUMBER))
+                .unwrap_or_default(),
             notes: text(&event::NOTES),
             height: text(&event::HEIGHT),
             microhabitat: text(&event::MICROHABITAT),
@@ -158,7 +164,10 @@ impl Logbook {
 
     pub(crate) fn container_view(&self, record: &Record) -> ContainerView {
         let number = record.get(&container::NUMBER);
-        let links = record.lines(&container::LINKS).into_iter().filter_map(|(_, link)| Some((link.relation, self.plate(&self.living(link.to)?))));
+        let links = record
+            .lines(&container::LINKS)
+            .into_iter()
+            .filter_map(|(_, link)| Some((link.relation, self.plate(&self.living(link.to)?))));
         ContainerView {
             id: record.id,
             event: record.get(&container::EVENT),
@@ -170,7 +179,10 @@ impl Logbook {
             released: record.get(&container::RELEASED).unwrap_or(false),
             collector: record.get(&container::COLLECTOR).and_then(|person| self.person_name(person)),
             host: record.get(&container::HOST),
-            clock: record.get(&container::CAUGHT).and_then(|when| Known::read(&when.from)?.clock).map(moment::clock_text),
+            clock: record
+                .get(&container::CAUGHT)
+                .and_then(|when| Known::read(&when.from)?.clock)
+                .map(moment::clock_text),
             links: links.collect(),
             notes: record.get(&container::NOTES).unwrap_or_default(),
             twice: number.is_some_and(|number| self.stands_twice(&number.text)),

@@ -33,12 +33,18 @@ impl Logbook {
 
     /// The site so named.
     pub fn site_named(&self, name: &str) -> Option<Record> {
-        self.all(&Kind::Site).iter().cloned().find(|record| record.get(&site::NAME).is_some_and(|known| same(&known, name)))
+        self.all(&Kind::Site)
+            .iter()
+            .cloned()
+            .find(|record| record.get(&site::NAME).is_some_and(|known| same(&known, name)))
     }
 
     /// The permit with this number.
     pub fn permit_numbered(&self, number: &str) -> Option<Record> {
-        self.all(&Kind::Permit).iter().cloned().find(|record| record.get(&permit::NUMBER).is_some_and(|known| same(&known, number)))
+        self.all(&Kind::Permit)
+            .iter()
+            .cloned()
+            .find(|record| record.get(&permit::NUMBER).is_some_and(|known| same(&known, number)))
     }
 
     /// The person so named; a new one is made where there is none, and its edit added.
@@ -46,7 +52,9 @@ impl Logbook {
         if let Some(known) = self.person_named(name) {
             return known.id;
         }
-        let made = edits.iter().find(|edit| edit.value_of(person::NAME.name()).and_then(|value| value.as_str()).is_some_and(|known| same(known, name)));
+        let made = edits.iter().find(|edit| {
+            edit.value_of(person::NAME.name()).and_then(|value| value.as_str()).is_some_and(|known| same(known, name))
+        });
         if let Some(made) = made {
             return made.id();
         }

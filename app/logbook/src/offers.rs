@@ -76,8 +76,15 @@ impl Logbook {
         // Near ones first, in their own order of time; the sort is stable.
         nearest.sort_by_key(|lately| !near(here, lately.place.as_ref()));
         let contents = nearest.iter().flat_map(|lately| lately.contents());
-        let groups = distinct(contents.map(|content| OfferedGroup { text: content.group, code: content.group_code }), |a, b| same(&a.text, &b.text));
-        let hosts = nearest.iter().filter_map(|lately| lately.host()).map(|host| HostForm { thing: host.thing, what: host.what, ..HostForm::default() });
+        let groups =
+            distinct(contents.map(|content| OfferedGroup { text: content.group, code: content.group_code }), |a, b| {
+                same(&a.text, &b.text)
+            });
+        let hosts = nearest.iter().filter_map(|lately| lately.host()).map(|host| HostForm {
+            thing: host.thing,
+            what: host.what,
+            ..HostForm::default()
+        });
         let hosts = hosts.filter(|host| folded(&host.thing).starts_with(&folded(&form.host.thing)));
         let microhabitats = nearest.iter().filter_map(|lately| lately.event.get(&event::MICROHABITAT));
         let of_form = self.site_named(&form.site);
@@ -154,8 +161,10 @@ impl Logbook {
         use crate::form::Row;
         let unknown = |row: Row| form.unknown.contains(&row);
         let there = form.collectors.iter().any(|collector| collector.there) || !form.collector_more.trim().is_empty();
-        let radius = crate::values::read_number(&form.place.radius).filter(|radius| *radius > self.rules().radius_limit_m);
-        let waiting = form.containers.iter().filter(|container| container.first.trim().is_empty() && !container.released);
+        let radius =
+            crate::values::read_number(&form.place.radius).filter(|radius| *radius > self.rules().radius_limit_m);
+        let waiting =
+            form.containers.iter().filter(|container| container.first.trim().is_empty() && !container.released);
         let unnumbered: usize = waiting.map(|container| container.unnumbered.trim().parse().unwrap_or(1)).sum();
         let host_asked = !form.host.relation.is_empty() || matches!(form.method.as_str(), "beating" | "rearing");
         let caught = !form.nothing && !form.open && form.containers.is_empty();
@@ -178,8 +187,15 @@ impl Logbook {
 impl CatchForm {
     /// Writes an offered group into the first container without contents; counting comes later.
     pub fn take_group(&mut self, group: &OfferedGroup) {
-        let line = ContentForm { group: group.text.clone(), group_code: group.code.clone(), count_kind: "uncounted".to_owned(), ..ContentForm::default() };
-        let empty = |container: &&mut crate::form::ContainerForm| container.contents.iter().all(|line| line.group.trim().is_empty());
+        let line = ContentForm {
+            group: group.text.clone(),
+            group_code: group.code.clone(),
+            count_kind: "uncounted".to_owned(),
+            ..ContentForm::default()
+        };
+        let empty = |container: &&mut crate::form::ContainerForm| {
+            container.contents.iter().all(|line| line.group.trim().is_empty())
+        };
         if let Some(container) = self.containers.iter_mut().find(empty) {
             container.contents = vec![line];
             self.nothing = false;

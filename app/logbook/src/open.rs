@@ -29,7 +29,9 @@ impl Logbook {
         let record = self.living(id)?;
         let line = self.open_lines(now).into_iter().find(|line| line.id == id);
         match record.kind {
-            Kind::Event => Some(OpenView::Event(line.unwrap_or_else(|| self.open_event(&record, now)), Box::new(self.event(id)?))),
+            Kind::Event => {
+                Some(OpenView::Event(line.unwrap_or_else(|| self.open_event(&record, now)), Box::new(self.event(id)?)))
+            }
             Kind::Trap => {
                 let services = self.children(id, &Kind::Event);
                 let lines = services.iter().enumerate().map(|(index, event)| self.line(event, index + 1)).collect();
@@ -58,7 +60,13 @@ impl Logbook {
     /// The deed that adds containers to an event.
     ///
     /// **Errors**: which form's span cannot be read, and why.
-    pub fn add_containers(&self, event: Id, forms: &[ContainerForm], saving: &Saving<'_>, ids: Ids<'_>) -> Result<Deed, (usize, SpanFault)> {
+    pub fn add_containers(
+        &self,
+        event: Id,
+        forms: &[ContainerForm],
+        saving: &Saving<'_>,
+        ids: Ids<'_>,
+    ) -> Result<Deed, (usize, SpanFault)> {
         let base = self.catch_of(event).unwrap_or_default();
         let mut edits = Vec::new();
         let mut count = 0;
@@ -83,7 +91,13 @@ impl Logbook {
         let base = event.and_then(|event| self.catch_of(event)).unwrap_or_default();
         let mut edits = Vec::new();
         if let Some(event) = event {
-            let of = ContainerOf { event, caught: &base.caught, shown: &base.shown, saving, first_order: base.containers.len() };
+            let of = ContainerOf {
+                event,
+                caught: &base.caught,
+                shown: &base.shown,
+                saving,
+                first_order: base.containers.len(),
+            };
             self.containers_edit(&of, form, ids, &mut edits)?;
         }
         Ok(Deed::new(What::ContainerChanged, edits))
@@ -100,7 +114,10 @@ impl Logbook {
     pub fn set_trap(&self, form: &CatchForm, due_days: Option<u32>, saving: &Saving<'_>, ids: Ids<'_>) -> Deed {
         let mut edits = Vec::new();
         let mut edit = Edit::of(&Record::new(ids(), Kind::Trap));
-        let typed = CatchForm { caught: if form.caught.now { crate::prefill::caught_now(saving.now) } else { form.caught.clone() }, ..form.clone() };
+        let typed = CatchForm {
+            caught: if form.caught.now { crate::prefill::caught_now(saving.now) } else { form.caught.clone() },
+            ..form.clone()
+        };
         edit.put_or_empty(&trap::OUT, values::when(&typed.caught, saving.offset_at).as_ref());
         edit.put_or_empty(&trap::METHOD, values::method(form).as_ref());
         edit.put_or_empty(&trap::PLACE, values::place(&form.place, saving.platform).as_ref());
@@ -109,7 +126,11 @@ impl Logbook {
         edit.put(&trap::TAKEN_UP, &false);
         for (order, collector) in form.collectors.iter().filter(|collector| collector.there).enumerate() {
             let person = self.person_or_new(&collector.name, ids, &mut edits);
-            edit.put_line(&trap::COLLECTORS, ids(), &Collector { person, order: u32::try_from(order).unwrap_or(u32::MAX) });
+            edit.put_line(
+                &trap::COLLECTORS,
+                ids(),
+                &Collector { person, order: u32::try_from(order).unwrap_or(u32::MAX) },
+            );
         }
         edits.push(edit);
         Deed::new(What::TrapSet, edits)
@@ -127,9 +148,14 @@ impl Logbook {
         form.trap = Some(trap);
         form.take_up = take_up;
         form.open = false;
-        form.site = record.get(&trap::SITE).and_then(|id| self.record(id)).and_then(|site| site.get(&record::site::NAME)).unwrap_or_default();
+        form.site = record
+            .get(&trap::SITE)
+            .and_then(|id| self.record(id))
+            .and_then(|site| site.get(&record::site::NAME))
+            .unwrap_or_default();
         form.site_given = true;
-        form.place = record.get(&trap::PLACE).map_or_else(PlaceForm::default, |place| crate::form_of::place_form(Some(place)));
+        form.place =
+            record.get(&trap::PLACE).map_or_else(PlaceForm::default, |place| crate::form_of::place_form(Some(place)));
         form.caught.now = false;
         form.caught.day = since.map(day_text).unwrap_or_default();
         form.caught.clock = set.filter(|_| first).and_then(|set| set.clock).map(clock_text).unwrap_or_default();

@@ -1,9 +1,9 @@
 //! Positions between the record, the device and the screen.
 
 use crate::form::{PlaceForm, Source};
+use place::Position;
 use place::fixes;
 use place::format::{Notation, height, written as written_by};
-use place::Position;
 use record::event::Place;
 use units::Metres;
 
@@ -79,18 +79,26 @@ impl Fixes {
     pub fn take(&mut self, fix: ports::position::Fix) {
         self.fixes.push(fix);
         if self.fixes.len() > KEPT {
-            let worst = (0..self.fixes.len()).max_by(|a, b| self.fixes[*a].accuracy_m.total_cmp(&self.fixes[*b].accuracy_m));
+            let worst =
+                (0..self.fixes.len()).max_by(|a, b| self.fixes[*a].accuracy_m.total_cmp(&self.fixes[*b].accuracy_m));
             worst.map(|index| self.fixes.remove(index));
         }
     }
 
     /// What they give together.
     pub fn combined(&self) -> Option<Best> {
-        let plain = |fix: &ports::position::Fix| fixes::Fix { latitude: fix.latitude, longitude: fix.longitude, accuracy_m: fix.accuracy_m, at_ms: fix.at_ms };
+        let plain = |fix: &ports::position::Fix| fixes::Fix {
+            latitude: fix.latitude,
+            longitude: fix.longitude,
+            accuracy_m: fix.accuracy_m,
+            at_ms: fix.at_ms,
+        };
         let all: Vec<fixes::Fix> = self.fixes.iter().map(plain).collect();
         let combined = fixes::combine(&all, self.opened_ms)?;
         let with_altitude = self.fixes.iter().filter(|fix| fix.altitude_m.is_some());
-        let altitude = with_altitude.min_by(|a, b| a.accuracy_m.total_cmp(&b.accuracy_m)).and_then(|fix| Some((fix.altitude_m?, fix.altitude_accuracy_m)));
+        let altitude = with_altitude
+            .min_by(|a, b| a.accuracy_m.total_cmp(&b.accuracy_m))
+            .and_then(|fix| Some((fix.altitude_m?, fix.altitude_accuracy_m)));
         Some(Best {
             latitude: combined.position.latitude.degrees(),
             longitude: combined.position.longitude.degrees(),

@@ -23,7 +23,10 @@ impl Logbook {
         let mut form = CatchForm {
             place: PlaceForm { source: Source::Here, ..PlaceForm::default() },
             caught: caught_now(now),
-            site: last.filter(|last| self.was_today(last, now)).and_then(|last| self.site_name(last)).unwrap_or_default(),
+            site: last
+                .filter(|last| self.was_today(last, now))
+                .and_then(|last| self.site_name(last))
+                .unwrap_or_default(),
             particulars: lasting(&method.particulars),
             method: method.code,
             method_text: method.text,
@@ -39,19 +42,30 @@ impl Logbook {
     /// The next container of a form: the next number, in the same vessel and fluids as the one before.
     pub fn next_container(&self, form: &CatchForm) -> ContainerForm {
         let before = form.containers.last().filter(|container| !container.released);
-        let like = before.cloned().or_else(|| self.last_container()).unwrap_or_else(|| ContainerForm { vessel: "vial".to_owned(), ..ContainerForm::default() });
+        let like = before
+            .cloned()
+            .or_else(|| self.last_container())
+            .unwrap_or_else(|| ContainerForm { vessel: "vial".to_owned(), ..ContainerForm::default() });
         let first = match self.next_number_after(form) {
             Next::Number(plate) => format!("{}{}", plate.prefix, plate.run),
             Next::None | Next::RangeFull | Next::Unasked => String::new(),
         };
         let unnumbered = if first.is_empty() { "1".to_owned() } else { String::new() };
-        ContainerForm { vessel: like.vessel, first, unnumbered, killed: like.killed, kept: like.kept, ..ContainerForm::default() }
+        ContainerForm {
+            vessel: like.vessel,
+            first,
+            unnumbered,
+            killed: like.killed,
+            kept: like.kept,
+            ..ContainerForm::default()
+        }
     }
 
     fn last_container(&self) -> Option<ContainerForm> {
         let recent = self.recent();
         let last = recent.events.iter().find_map(|event| event.containers.last())?;
-        let vessel = last.get(&container::VESSEL).filter(|vessel| vessel != "none").unwrap_or_else(|| "vial".to_owned());
+        let vessel =
+            last.get(&container::VESSEL).filter(|vessel| vessel != "none").unwrap_or_else(|| "vial".to_owned());
         Some(ContainerForm {
             vessel,
             killed: fluid_form(last.get(&container::KILLED)),
@@ -79,7 +93,8 @@ impl Logbook {
                 ids.push(id);
             }
         }
-        let named = |id: &Id| Some(CollectorForm { name: self.living(*id)?.get(&person::NAME)?, there: there.contains(id) });
+        let named =
+            |id: &Id| Some(CollectorForm { name: self.living(*id)?.get(&person::NAME)?, there: there.contains(id) });
         ids.iter().filter_map(named).collect()
     }
 
@@ -94,11 +109,20 @@ impl Logbook {
 /// Caught now, by this device's clock.
 pub fn caught_now(now: Moment) -> CaughtForm {
     let local = moment::local(now);
-    CaughtForm { now: true, day: moment::day_text(local.date()), clock: moment::clock_text(local.time()), ..CaughtForm::default() }
+    CaughtForm {
+        now: true,
+        day: moment::day_text(local.date()),
+        clock: moment::clock_text(local.time()),
+        ..CaughtForm::default()
+    }
 }
 
 fn lasting(particulars: &BTreeMap<String, String>) -> BTreeMap<String, String> {
-    particulars.iter().filter(|(code, _)| LASTING.contains(&code.as_str())).map(|(code, text)| (code.clone(), text.clone())).collect()
+    particulars
+        .iter()
+        .filter(|(code, _)| LASTING.contains(&code.as_str()))
+        .map(|(code, text)| (code.clone(), text.clone()))
+        .collect()
 }
 
 /// A stored fluid as a form shows it.

@@ -65,10 +65,11 @@ impl Logbook {
     }
 
     fn work_out_recent(&self) -> Recent {
-        let events = self.shelf.newest(&Kind::Event, EVENTS).into_iter().filter_map(|id| self.living(id)).map(|event| {
-            let containers = self.containers_of(event.id);
-            Lately { place: event.get(&event::PLACE), containers, event }
-        });
+        let events =
+            self.shelf.newest(&Kind::Event, EVENTS).into_iter().filter_map(|id| self.living(id)).map(|event| {
+                let containers = self.containers_of(event.id);
+                Lately { place: event.get(&event::PLACE), containers, event }
+            });
         Recent { events: events.collect() }
     }
 

@@ -31,15 +31,21 @@ impl Logbook {
 
     /// The events of a day in the order of its lines.
     pub(crate) fn ids_of(&self, day: Day) -> Vec<record::Id> {
-        let mut events: Vec<(String, record::Id)> =
-            self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).map(|event| (begin(&event), event.id)).collect();
+        let mut events: Vec<(String, record::Id)> = self
+            .shelf
+            .events_on(day_number(day))
+            .into_iter()
+            .filter_map(|id| self.living(id))
+            .map(|event| (begin(&event), event.id))
+            .collect();
         events.sort();
         events.into_iter().map(|(_, id)| id).collect()
     }
 
     /// The events of a day as lines, in order of their hour; those without an hour come last.
     pub(crate) fn lines_of(&self, day: Day) -> Vec<EventLine> {
-        let mut events: Vec<Record> = self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).collect();
+        let mut events: Vec<Record> =
+            self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).collect();
         events.sort_by_key(|event| (begin(event), event.id));
         events.iter().enumerate().map(|(index, event)| self.line(event, index + 1)).collect()
     }
@@ -58,9 +64,14 @@ impl Logbook {
     /// What is open: lamps that burn, traps that are out.
     pub fn open_lines(&self, now: Moment) -> Vec<OpenLine> {
         let recent = self.recent();
-        let events = recent.events.iter().filter(|lately| lately.event.get(&event::OPEN) == Some(true)).map(|lately| self.open_event(&lately.event, now));
+        let events = recent
+            .events
+            .iter()
+            .filter(|lately| lately.event.get(&event::OPEN) == Some(true))
+            .map(|lately| self.open_event(&lately.event, now));
         let traps = self.all(&Kind::Trap);
-        let traps = traps.iter().filter(|trap| trap.get(&trap::TAKEN_UP) != Some(true)).map(|trap| self.open_trap(trap, now));
+        let traps =
+            traps.iter().filter(|trap| trap.get(&trap::TAKEN_UP) != Some(true)).map(|trap| self.open_trap(trap, now));
         events.chain(traps).collect()
     }
 
@@ -72,7 +83,8 @@ impl Logbook {
         let filled = containers.iter().filter_map(|record| record.get(&container::CAUGHT)).collect::<Vec<When>>();
         let mut line = self.open_line(event, &when, what, now);
         let noon = moment::day_of(&When { night: true, ..when.clone() }).unwrap_or_else(|| moment::today(now));
-        line.filled = filled.iter().filter_map(|when| minutes_after_noon(noon, Known::read(&when.from)?.minute()?)).collect();
+        line.filled =
+            filled.iter().filter_map(|when| minutes_after_noon(noon, Known::read(&when.from)?.minute()?)).collect();
         line.containers = containers.len();
         line
     }
@@ -86,7 +98,8 @@ impl Logbook {
             (due - moment::today(now)).num_days()
         });
         let mut line = self.open_line(record, &out, OpenKind::Traps(count, due), now);
-        line.containers = self.children(record.id, &Kind::Event).iter().map(|event| self.containers_of(event.id).len()).sum();
+        line.containers =
+            self.children(record.id, &Kind::Event).iter().map(|event| self.containers_of(event.id).len()).sum();
         line
     }
 
@@ -112,11 +125,15 @@ impl Logbook {
             site: site.or_else(|| record.get(&event::STATION)).unwrap_or_default(),
             what,
             method: record.get(&event::METHOD).map(|method| method.code).unwrap_or_default(),
-            since: began.and_then(|began| Some((began.date()?, began.clock.map(moment::clock_text).unwrap_or_default()))),
+            since: began
+                .and_then(|began| Some((began.date()?, began.clock.map(moment::clock_text).unwrap_or_default()))),
             minutes: minute.map_or(0, |minute| (local - minute).num_minutes().max(0)),
             containers: 0,
             filled: Vec::new(),
-            span: (minute.and_then(|minute| minutes_after_noon(noon, minute)).unwrap_or(0.0), minutes_after_noon(noon, local).unwrap_or(0.0)),
+            span: (
+                minute.and_then(|minute| minutes_after_noon(noon, minute)).unwrap_or(0.0),
+                minutes_after_noon(noon, local).unwrap_or(0.0),
+            ),
         }
     }
 }

@@ -39,7 +39,10 @@ pub fn when(form: &CaughtForm, offset_at: OffsetAt<'_>) -> Option<When> {
     let until_day = said(&form.until_day);
     let until = match (until_day, said(&form.until_clock)) {
         (None, None) => None,
-        (day_until, clock) => Some(joined(&day_until.unwrap_or_else(|| after(&day, &form.clock, clock.as_deref())), &clock.unwrap_or_default())),
+        (day_until, clock) => Some(joined(
+            &day_until.unwrap_or_else(|| after(&day, &form.clock, clock.as_deref())),
+            &clock.unwrap_or_default(),
+        )),
     };
     let minute = moment::Known::read(&from).and_then(moment::Known::minute);
     Some(When { offset_minutes: minute.map(offset_at), from, until, night: form.night })
@@ -143,7 +146,13 @@ pub fn content(form: &ContentForm, order: usize, alone: bool) -> Option<Content>
 /// The hour of a container that has its own, on the day of its event or the morning after.
 pub fn container_caught(form: &ContainerForm, event: &CaughtForm, offset_at: OffsetAt<'_>) -> Option<When> {
     let clock = said(&form.clock)?;
-    let own = CaughtForm { now: false, day: after(&event.day, &event.clock, Some(&clock)), clock, night: event.night, ..CaughtForm::default() };
+    let own = CaughtForm {
+        now: false,
+        day: after(&event.day, &event.clock, Some(&clock)),
+        clock,
+        night: event.night,
+        ..CaughtForm::default()
+    };
     when(&own, offset_at)
 }
 

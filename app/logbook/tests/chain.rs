@@ -226,3 +226,25 @@ fn only_what_was_changed_is_written() {
         .count();
     assert_eq!(newest, 1);
 }
+
+#[test]
+fn an_import_is_worked_out_once_unless_the_book_has_changed() {
+    let phone = world::phone(14);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let out = block_on(tab.driver.prepare(Selection::All)).expect("one event");
+    let desk = Tab::open(&world::phone(15));
+    desk.name("D. Okoro");
+    let asked = desk.questions();
+    let preview = block_on(desk.driver.plan_import(out.file.clone())).expect("whole");
+    block_on(desk.driver.accept(preview)).expect("imported");
+    assert_eq!(desk.questions() - asked, 1, "nothing had changed between preview and import");
+    block_on(desk.driver.undo_import()).expect("taken back");
+    let preview = block_on(desk.driver.plan_import(out.file)).expect("whole");
+    save(&desk, &first_catch(&desk));
+    let asked = desk.questions();
+    block_on(desk.driver.accept(preview)).expect("imported on top of what was saved meanwhile");
+    assert_eq!(desk.questions() - asked, 1);
+    assert_eq!(desk.read(|book| book.start(desk.now()).events), 2);
+}

@@ -144,9 +144,10 @@ impl<H: Held> Driver<H> {
 
     async fn accept_in_turn(&self, preview: Preview) -> Result<Imported, ExchangeFault> {
         self.hold_the_lock().await.map_err(ExchangeFault::Save)?;
-        let stands = self
-            .held
-            .read(|book| book.shelf.stands_on(&preview.plan.fold) && book.shelf.waiting() == preview.waiting());
+        let stands = self.held.read(|book| {
+            let fold = &preview.plan.fold;
+            book.shelf.stands_on(fold) && book.shelf.rows().eq(&fold.journal_out)
+        });
         let plan = if stands { preview.plan } else { self.planned(&preview.file).await? };
         let authors =
             plan.summary.header.replicas.iter().map(|(replica, author)| (author_name(replica), to_json(author)));
@@ -202,12 +203,6 @@ impl<H: Held> Driver<H> {
 
 fn saved(fault: StoreFault) -> ExchangeFault {
     ExchangeFault::Save(SaveFault::Store(fault))
-}
-
-impl Preview {
-    fn waiting(&self) -> usize {
-        self.plan.fold.journal_out.len()
-    }
 }
 
 impl Logbook {

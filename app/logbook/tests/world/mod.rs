@@ -5,7 +5,7 @@ use ports::device::{Moment, Platform};
 use ports::memory::{Phone, block_on};
 use record::Id;
 use record::parcel::{Parcel, answer};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 /// A device with empty storage, on the afternoon of 19 June 2027.
@@ -33,25 +33,34 @@ impl Held for Shared {
 pub struct Tab {
     pub driver: Driver<Shared>,
     pub held: Shared,
+    questions: Rc<Cell<usize>>,
 }
 
 impl Tab {
     /// Opens a page on a person's own book.
     pub fn open(phone: &Phone) -> Self {
         let page = phone.page();
-        page.courier.answer(|sent| {
+        let questions = Rc::new(Cell::new(0));
+        let count = questions.clone();
+        page.courier.answer(move |sent| {
+            count.set(count.get() + 1);
             let back = answer(Parcel { kind: sent.kind, parts: sent.parts });
             Ok(ports::courier::Parcel { kind: back.kind, parts: back.parts })
         });
         let held = Shared(Rc::new(RefCell::new(Logbook::new(Book::Own))));
         let driver = Driver::new(held.clone(), page.ports(), Rc::new(|task| block_on(task)));
         block_on(driver.open());
-        Self { driver, held }
+        Self { driver, held, questions }
     }
 
     /// Looks into the book.
     pub fn read<T>(&self, look: impl FnOnce(&Logbook) -> T) -> T {
         self.held.read(look)
+    }
+
+    /// How many questions the courier was asked.
+    pub fn questions(&self) -> usize {
+        self.questions.get()
     }
 
     /// Now.

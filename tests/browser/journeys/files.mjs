@@ -1,0 +1,57 @@
+import assert from "node:assert/strict";
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+
+import { App } from "../pages/app.mjs";
+
+export const title = "broken, cut-off, foreign and huge files are refused with their reason and change nothing";
+
+export default async function (t) {
+  const server = await t.serve({ base: "/" });
+  const desk = await t.desk(server);
+  const app = new App(desk);
+  await app.introduce("I. Varga");
+  await app.newCatch();
+  await app.fill({ site: "Mill Meadow" });
+  await app.save();
+  const whole = await exported(t, app);
+  const text = whole.toString("utf8");
+  const cases = [
+    ["empty.txt", "", /This file is empty/],
+    ["picture.json", "\u0000\u0001 not json", /cannot be read from line 1/],
+    ["other.json", '{"type":"FeatureCollection"}', /This is no log file/],
+    ["cut.json.txt", text.slice(0, text.length * 0.7), /This file was cut off in line \d+|cannot be read from line \d+/],
+    ["changed.json.txt", text.replace("Mill Meadow", "Mull Meadow"), /changed or damaged/],
+    ["huge.json", `{"format":"glassine-log","version":1,"book":"own",\n"records":[\n${"{}".repeat(8_000_000)}`, /cannot be read|cut off/],
+  ];
+  for (const [name, content, says] of cases) {
+    await app.open("import");
+    await give(app, t, name, content);
+    await app.says(says);
+    await app.says(/Nothing was imported and nothing changed/);
+  }
+  await app.open();
+  assert.equal(await app.events().count(), 1);
+  await app.open("import");
+  await give(app, t, "mailed.json.txt", `\uFEFF${text.replace(/\n/g, "\r\n")}`);
+  await app.says(/All of it is here already/);
+}
+
+async function give(app, t, name, content) {
+  const path = join(t.out, name);
+  writeFileSync(path, content);
+  const chooser = app.page.waitForEvent("filechooser");
+  await app.tap(app.button(/^Pick (a|another) file/));
+  await (await chooser).setFiles(path);
+}
+
+/** The whole book as the page gives it away. */
+export async function exported(t, app) {
+  await app.open("export?all");
+  const download = app.page.waitForEvent("download");
+  await app.tap(app.button(/^Download/));
+  const path = join(t.out, "all.json.txt");
+  await (await download).saveAs(path);
+  const { readFileSync } = await import("node:fs");
+  return readFileSync(path);
+}
