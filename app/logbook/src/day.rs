@@ -87,6 +87,6 @@ fn by_method(events: &[EventLine]) -> Vec<Bar<Method>> {
 /// The most frequent first.
 fn bars<T: Ord>(counts: BTreeMap<T, usize>) -> Vec<Bar<T>> {
     let mut bars: Vec<Bar<T>> = counts.into_iter().map(|(of, count)| Bar { of, count }).collect();
-    bars.sort_by(|a, b| b.count.cmp(&a.count));
+    bars.sort_by_key(|bar| std::cmp::Reverse(bar.count));
     bars
 }

@@ -28,23 +28,23 @@ impl Logbook {
             let spellings: Vec<String> = record.get(&person::SPELLINGS).unwrap_or_default();
             spellings.iter().chain(&record.get(&person::NAME)).any(|known| same(known, name))
         };
-        self.all(&Kind::Person).iter().cloned().find(spelt)
+        self.all(&Kind::Person).iter().find(|record| spelt(record)).cloned()
     }
 
     /// The site so named.
     pub fn site_named(&self, name: &str) -> Option<Record> {
         self.all(&Kind::Site)
             .iter()
-            .cloned()
             .find(|record| record.get(&site::NAME).is_some_and(|known| same(&known, name)))
+            .cloned()
     }
 
     /// The permit with this number.
     pub fn permit_numbered(&self, number: &str) -> Option<Record> {
         self.all(&Kind::Permit)
             .iter()
-            .cloned()
             .find(|record| record.get(&permit::NUMBER).is_some_and(|known| same(&known, number)))
+            .cloned()
     }
 
     /// The person so named; a new one is made where there is none, and its edit added.

@@ -125,7 +125,7 @@ impl Logbook {
         let prefix = Number::read(text)?.prefix;
         let fits = |record: &Record| record.get(&numbering::PREFIX).unwrap_or_default() == prefix;
         let own = self.device().numbering.and_then(|id| self.living(id)).filter(&fits);
-        own.or_else(|| self.all(&Kind::Numbering).iter().cloned().find(fits)).map(|record| record.id)
+        own.or_else(|| self.all(&Kind::Numbering).iter().find(|record| fits(record)).cloned()).map(|record| record.id)
     }
 
     /// True when another container carries the same number where that is a fault.

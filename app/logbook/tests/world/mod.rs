@@ -48,7 +48,7 @@ impl Tab {
             Ok(ports::courier::Parcel { kind: back.kind, parts: back.parts })
         });
         let held = Shared(Rc::new(RefCell::new(Logbook::new(Book::Own))));
-        let driver = Driver::new(held.clone(), page.ports(), Rc::new(|task| block_on(task)));
+        let driver = Driver::new(held.clone(), page.ports(), Rc::new(block_on));
         block_on(driver.open());
         Self { driver, held, questions }
     }
