@@ -21,7 +21,7 @@ mod unknown;
 
 pub use check::Check;
 pub use chooser::Chooser;
-pub use how::How;
+pub use how::{How, HowBelow, HowWords};
 pub use keys::{Key, NumberKeys, own_keys};
 pub use line::{DayLine, Line, TimeLine, WithUnit};
 pub use mark::{Mark, MissingList, Sign};
