@@ -1,5 +1,6 @@
 //! What the record crate promises, tried through its public names.
 
+mod demo;
 mod exchange;
 mod import;
 mod merge;
