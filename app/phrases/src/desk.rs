@@ -435,6 +435,7 @@ area! {
         numbers;
         prefix;
         habit;
+        habit_none;
         width;
         width_unit;
         letter;

@@ -12,6 +12,7 @@ say! { English says Setup {
     numbers: "Numbers";
     prefix: "Prefix";
     habit: "Habit";
+    habit_none: "Not said yet";
     width: "Digits";
     width_unit: "digits";
     letter: "Letter";

@@ -17,7 +17,7 @@ use choose::{Choices, NoneFound};
 use facts::FactsOf;
 use leptos::prelude::*;
 use logbook::Id;
-use logbook::bench::{BenchView, OnBench};
+use logbook::bench::BenchView;
 use number::NumberField;
 use proofs::LabelsOf;
 use steps::{StepBar, StepsOf};
@@ -57,6 +57,7 @@ pub fn Bench(sought: String) -> impl IntoView {
             BenchView::Empty { .. } | BenchView::Choose { .. } | BenchView::None { .. } => None,
         })
     });
+    let settles = move || found.with(Option::is_some);
     let waiting = Memo::new(move |_| page.logbook.with(|logbook| logbook.waiting()));
     let (top, end) = how("bench", vec![words.how_1(), words.how_2(), words.how_3()]);
     let bar = move || found.get().map(|id| view! { <StepBar id/> }.into_any());
@@ -67,10 +68,17 @@ pub fn Bench(sought: String) -> impl IntoView {
                 {move || aside(view, text, asked, waiting.get())}
             </header>
             {top}
-            {move || match found.get() {
-                Some(id) => view! { <Found id text asked/> }.into_any(),
-                None => view! { <NumberField text asked id=None/><div role="status">{move || unsettled(view.get())}</div> }.into_any(),
-            }}
+            <div class:columns=settles class:three=settles>
+                <div class="column">
+                    <NumberField text asked found/>
+                    {move || found.get().map(|id| view! { <FactsOf id/> })}
+                    <div role="status">{move || unsettled(view.get())}</div>
+                </div>
+                {move || found.get().map(|id| view! {
+                    <div class="column"><LabelsOf id/></div>
+                    <div class="column"><StepsOf id/></div>
+                })}
+            </div>
             {end}
         </Page>
     }
@@ -117,25 +125,6 @@ fn unsettled(view: BenchView) -> AnyView {
         BenchView::None { typed, nearest } => view! { <NoneFound typed nearest/> }.into_any(),
         BenchView::One(_) => ().into_any(),
     }
-}
-
-/// A container on the bench.
-#[component]
-fn Found(id: Id, text: RwSignal<String>, asked: RwSignal<Asked>) -> impl IntoView {
-    let page = use_page();
-    let on_bench = Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)));
-    let shown = move |show: fn(OnBench) -> AnyView| move || on_bench.get().map(show);
-    view! {
-        <div class="columns three">
-            <div class="column">
-                <NumberField text asked id=Some(id)/>
-                {shown(|on_bench| view! { <FactsOf on_bench/> }.into_any())}
-            </div>
-            <div class="column"><LabelsOf id/></div>
-            <div class="column">{shown(|on_bench| view! { <StepsOf on_bench/> }.into_any())}</div>
-        </div>
-    }
-    .into_any()
 }
 
 /// The address of a container on the bench.

@@ -7,12 +7,19 @@ use crate::parts::{MissingList, Row, plate_words};
 use crate::route::Screen;
 use crate::screens::{HostWords, event_line::method_words};
 use leptos::prelude::*;
+use logbook::Id;
 use logbook::bench::OnBench;
 use logbook::view::{ContainerView, Facts};
 
 /// The event and the container, for reading.
 #[component]
-pub fn FactsOf(on_bench: OnBench) -> impl IntoView {
+pub fn FactsOf(id: Id) -> impl IntoView {
+    let page = use_page();
+    let on_bench = Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)));
+    move || on_bench.get().map(facts)
+}
+
+fn facts(on_bench: OnBench) -> AnyView {
     let page = use_page();
     let words = say().bench;
     let container = on_bench.container;

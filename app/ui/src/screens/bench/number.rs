@@ -2,51 +2,47 @@
 
 use super::Asked;
 use crate::context::{Context, say, use_page};
-use crate::jump;
 use crate::parts::{PlateView, typed};
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::Id;
+use std::time::Duration;
 use wasm_bindgen::JsCast;
 
 /// The field, large; with the plate beside it once a container is found.
 #[component]
-pub fn NumberField(text: RwSignal<String>, asked: RwSignal<Asked>, id: Option<Id>) -> impl IntoView {
+pub fn NumberField(text: RwSignal<String>, asked: RwSignal<Asked>, found: Memo<Option<Id>>) -> impl IntoView {
     let page = use_page();
     let words = say().bench;
     let write = move |event: web_sys::Event| {
         let number = typed(&event);
         text.set(number.clone());
+        keep_address(page, &number);
         asked.set(Asked::Number(number));
-        keep_address(page, &text.get_untracked());
     };
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        request_animation_frame(|| set_timeout(go_on, std::time::Duration::from_millis(30)));
+        // What was typed last is looked up after the next frame.
+        request_animation_frame(|| set_timeout(go_on, Duration::from_millis(50)));
     };
-    let plate =
-        id.and_then(|id| page.logbook.with_untracked(|logbook| logbook.container(id))).map(|container| container.plate);
-    // The field is made anew when a container is found or lost: whoever is typing in it types on.
-    Effect::new(move |_| {
-        if typing_nowhere() {
-            jump::focus_still("number");
-        }
-    });
+    let plate = move || {
+        let container = page.logbook.with(|logbook| logbook.container(found.get()?))?;
+        Some(view! { <PlateView plate=container.plate size="middle"/> })
+    };
+    let settled = move || found.with(Option::is_some);
+    let label = move || if settled() { "unseen" } else { "note" };
     view! {
         <form class="part" role="search" autocomplete="off" on:submit=submit>
-            <div class:settled=id.is_some()>
-                <label for="number" class=if id.is_some() { "unseen" } else { "note" } data-key="n">{words.number()}" "<kbd class="key">"N"</kbd></label>
-                <input class="line measure number-in" id="number" autocapitalize="characters" {..leptos::attr::custom::custom_attribute("autocorrect", "off")} autocomplete="off" spellcheck="false"
+            <label for="number" class=label data-key="n">{words.number()}" "<kbd class="key">"N"</kbd></label>
+            <div class:settled=settled>
+                <input class="line measure number-in" id="number" autocapitalize="characters"
+                    {..leptos::attr::custom::custom_attribute("autocorrect", "off")} autocomplete="off" spellcheck="false"
                     enterkeyhint="go" prop:value=text on:input=write/>
-                {plate.map(|plate| view! { <PlateView plate size="middle"/> })}
+                {plate}
             </div>
         </form>
     }
     .into_any()
-}
-
-fn typing_nowhere() -> bool {
-    document().active_element().is_none_or(|element| element.tag_name() == "BODY")
 }
 
 fn keep_address(page: Context, number: &str) {

@@ -13,7 +13,13 @@ const WET: [&str; 2] = ["ethanol", "propylene_glycol"];
 
 /// Steps as heads on the pin: filled when done, a thick ring for the one that comes next.
 #[component]
-pub fn StepsOf(on_bench: OnBench) -> impl IntoView {
+pub fn StepsOf(id: Id) -> impl IntoView {
+    let page = use_page();
+    let on_bench = Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)));
+    move || on_bench.get().map(steps)
+}
+
+fn steps(on_bench: OnBench) -> AnyView {
     let words = say().bench;
     let contents = contents_words(&on_bench.container.contents);
     let head = if contents.is_empty() { words.steps().to_owned() } else { contents };

@@ -32,7 +32,12 @@ pub fn Vials(
     let take = draft.on(|form: &mut logbook::form::CatchForm, offer: Offer| {
         form.take_group(&OfferedGroup { text: offer.words, code: offer.code })
     });
-    let toggle = move |_| draft.change(|form| form.nothing = !form.nothing);
+    let toggle = move |_| {
+        draft.change(|form| {
+            form.nothing = !form.nothing;
+            form.open &= !form.nothing;
+        })
+    };
     let line =
         move |(at, container)| view! { <Vial container href=page.to(Screen::FormContainer(of, Some(at))) draft/> };
     let toggle_name = move || if nothing.get() { words.nothing_undo() } else { words.nothing_caught() };

@@ -44,15 +44,16 @@ fn Mend(id: Id, event: Shown) -> impl IntoView {
     let items = Memo::new(move |_| {
         marks.with(|marks| marks.iter().map(explain::mark).map(|(sign, words)| (sign, words, "")).collect::<Vec<_>>())
     });
+    let settles = move || marks.with(|marks| marks.iter().any(|mark| matches!(mark, Mark::Conflicts(_))));
     let conflicts = move || {
-        marks.with(|marks| marks.iter().any(|mark| matches!(mark, Mark::Conflicts(_)))).then(|| {
+        settles().then(|| {
             view! { <a class="button main" href=page.to(Screen::Conflict(id)) data-key="m">{words.settle()}" "<kbd class="key">"M"</kbd></a> }
         })
     };
     let first =
         move || marks.with(|marks| marks.iter().find_map(|mark| Some((mark_screen(id, mark)?, explain::mend(mark)?))));
     let mend = move || {
-        first().map(|(screen, name)| view! { <a class="button main" href=page.to(screen) data-key="m">{name}" "<kbd class="key">"M"</kbd></a> })
+        first().filter(|_| !settles()).map(|(screen, name)| view! { <a class="button main" href=page.to(screen) data-key="m">{name}" "<kbd class="key">"M"</kbd></a> })
     };
     let bench = move || {
         let number = event.with(|event| {
@@ -64,7 +65,8 @@ fn Mend(id: Id, event: Shown) -> impl IntoView {
                     .map(|container| crate::parts::plate_words(&container.plate))
             })
         });
-        number.map(|number| view! { <a class="button quiet" href=page.to(Screen::Bench(number))>{words.bench()}</a> })
+        let class = if settles() || first().is_some() { "button quiet" } else { "button main" };
+        number.map(|number| view! { <a class=class href=page.to(Screen::Bench(number))>{words.bench()}</a> })
     };
     view! { <div class="bar"><MissingList class="says" name=say().frame.missing() items/>{bench}{conflicts}{mend}</div> }.into_any()
 }

@@ -23,9 +23,11 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
     let field = move |read: fn(&NumberingForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
     let write =
         move |put: fn(&mut NumberingForm, String)| Callback::new(move |typed| form.update(|form| put(form, typed)));
-    let habits = Signal::stored(
-        logbook::codes::HABITS.iter().map(|code| ((*code).to_owned(), say().codes.habit(code))).collect::<Vec<_>>(),
-    );
+    let habits = Signal::derive(move || {
+        let unsaid = kept.with(|kept| kept.habit.is_empty()).then(|| (String::new(), words.habit_none().to_owned()));
+        let said = logbook::codes::HABITS.iter().map(|code| ((*code).to_owned(), say().codes.habit(code)));
+        unsaid.into_iter().chain(said).collect::<Vec<_>>()
+    });
     let choose_habit = Callback::new(move |habit: String| {
         let settled = page.make(|logbook, _, ids| logbook.set_habit(&habit, year(page), ids));
         page.settle(Some(settled), || {});
