@@ -156,3 +156,71 @@ pub fn sorted_from(id: Id, from: impl Fn(Id) -> Option<Id>) -> Option<Id> {
     let cut = circle(id, from).is_some_and(|circle| circle.iter().min() == Some(&id));
     (!cut).then_some(parent)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edit, Replica, person};
+    use serde_json::json;
+
+    fn id(number: u8) -> Id {
+        Id::from_bytes([number; 16])
+    }
+
+    fn record(number: u8, kind: Kind, fields: &[(&str, Value)]) -> Record {
+        let mut edit = Edit::of(&Record::new(id(number), kind));
+        for (field, value) in fields {
+            edit.set(field, value.clone());
+        }
+        edit.apply(None, &Dot { replica: Replica::new("r"), number: 1 }, "")
+    }
+
+    fn vial(number: u8, from: u8) -> Record {
+        record(number, Kind::Container, &[("sorted_from", json!(id(from)))])
+    }
+
+    #[test]
+    fn references_to_what_is_not_there_dangle() {
+        let records = [
+            record(1, Kind::Event, &[("site", json!(id(2))), ("collector:x", json!({"person": id(9), "order": 0}))]),
+            record(2, Kind::Site, &[("name", json!("gate"))]),
+        ];
+        let to = |field: &str, to: u8| Problem::Dangling { id: id(1), field: field.to_owned(), to: id(to) };
+        assert_eq!(check(&records), [to("collector:x", 9)]);
+        assert_eq!(check(&records[..1]), [to("collector:x", 9), to("site", 2)]);
+    }
+
+    #[test]
+    fn a_loop_is_told_once_and_cut_before_its_least_container() {
+        let records = [vial(3, 5), vial(5, 4), vial(4, 3), vial(6, 3), vial(7, 7)];
+        let told = [Problem::Loop { ids: vec![id(3), id(5), id(4)] }, Problem::Loop { ids: vec![id(7)] }];
+        assert_eq!(check(&records), told);
+        let from = |id: Id| records.iter().find(|record| record.id == id)?.get(&container::SORTED_FROM);
+        let cut: Vec<Option<Id>> = (3..=7).map(|number| sorted_from(id(number), from)).collect();
+        assert_eq!(cut, [None, Some(id(3)), Some(id(4)), Some(id(3)), None]);
+    }
+
+    #[test]
+    fn values_of_a_form_that_is_not_known_are_told_and_unknown_fields_are_not() {
+        let mut person = record(1, Kind::Person, &[("name", json!(7)), ("song", json!(7))]);
+        assert_eq!(check(std::slice::from_ref(&person)), [Problem::Unreadable { id: id(1), field: "name".to_owned() }]);
+        let unknown = json!({"unknown": true});
+        for right in [json!("Ada"), unknown, Value::Null] {
+            person.fields.get_mut(person::NAME.name()).expect("it has a name")[0].value = right;
+            assert_eq!(check(std::slice::from_ref(&person)), []);
+        }
+        let event = record(2, Kind::Event, &[("caught", json!("June")), ("deleted", json!("yes"))]);
+        assert_eq!(check(&[event]).len(), 2);
+    }
+
+    #[test]
+    fn versions_that_cannot_be_are_told() {
+        let mut damaged = record(1, Kind::Site, &[("name", json!("gate"))]);
+        let versions = damaged.fields.get_mut("name").expect("it has a name");
+        versions.push(crate::Version { value: json!("gale"), ..versions[0].clone() });
+        damaged.seen = crate::Seen::default();
+        let beyond = Problem::BeyondSeen { id: id(1), field: "name".to_owned() };
+        let twice = Problem::DotTwice { id: id(1), field: "name".to_owned(), replica: "r".to_owned(), number: 1 };
+        assert_eq!(check(&[damaged]), [beyond.clone(), beyond, twice]);
+    }
+}

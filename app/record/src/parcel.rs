@@ -147,6 +147,9 @@ struct TellUndone {
     undone: Undone,
 }
 
+/// So many records are packed anew in less time than a copy of a large shelf takes.
+const FEW: usize = 2_000;
+
 const PLAN: &str = "plan/1";
 const WRITE: &str = "write/1";
 const FOLD: &str = "fold/1";
@@ -155,8 +158,19 @@ const REFUSED: &str = "refused/1";
 const GARBLED: &str = "garbled/1";
 
 impl Question {
-    /// The parcel that asks this about a shelf, of which it holds a copy.
+    /// The parcel that asks this about a shelf, of which it holds a copy: of all of it, or, where a small file is to be
+    /// written, of the records that go into it.
     pub fn about(self, shelf: &Shelf) -> Parcel {
+        let Self::Write { header, selection, marks } = self else { return self.about_all(shelf) };
+        let few = shelf.selected(&selection, &marks);
+        if few.len() > FEW {
+            return Self::Write { header, selection, marks }.about_all(shelf);
+        }
+        let part = shelf.part(&few);
+        Self::Write { header, selection: Selection::All, marks: Marks::default() }.about_all(&part)
+    }
+
+    fn about_all(self, shelf: &Shelf) -> Parcel {
         let note = ShelfNote::of(shelf);
         let (kind, ask, extra) = match self {
             Self::Plan { book, file, most } => (PLAN, json(&AskPlan { shelf: note, book, most }), file),

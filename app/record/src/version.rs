@@ -254,3 +254,111 @@ impl Edit {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    fn dot(number: u32) -> Dot {
+        Dot { replica: Replica::new("me"), number }
+    }
+
+    fn blank() -> Record {
+        Record::new(Id::from_bytes([1; 16]), Kind::Site)
+    }
+
+    fn edited(record: &Record, number: u32, field: &str, value: Value) -> Record {
+        let mut edit = Edit::of(record);
+        edit.set(field, value);
+        edit.apply(Some(record), &dot(number), "late")
+    }
+
+    #[test]
+    fn an_edit_writes_only_the_fields_that_it_changes() {
+        let before = edited(&edited(&blank(), 1, "name", json!("gate")), 2, "habitat", json!("meadow"));
+        let mut edit = Edit::of(&before);
+        edit.set("name", json!("gate")).set("habitat", json!("bog")).set("country", Value::Null);
+        let after = edit.apply(Some(&before), &dot(3), "late");
+        assert_eq!(after.fields["name"][0].dot, dot(1));
+        assert_eq!(after.fields["habitat"], [Version { value: json!("bog"), dot: dot(3), entered: "late".to_owned() }]);
+        assert!(!after.fields.contains_key("country"));
+        assert_eq!(after.seen.of(&Replica::new("me")), 3);
+    }
+
+    #[test]
+    fn an_edit_that_changes_nothing_is_idle() {
+        let before = edited(&blank(), 1, "name", json!("gate"));
+        let mut edit = Edit::of(&before);
+        edit.set("name", json!("gate")).set("country", Value::Null);
+        assert!(edit.is_idle());
+        assert!(!edit.set("name", Value::Null).is_idle());
+    }
+
+    #[test]
+    fn an_edit_replaces_what_its_form_showed_and_leaves_what_came_in_since() {
+        let shown = edited(&blank(), 1, "name", json!("gate"));
+        let mut now = shown.clone();
+        let theirs = Version {
+            value: json!("gale"),
+            dot: Dot { replica: Replica::new("you"), number: 1 },
+            entered: String::new(),
+        };
+        now.seen.note(&theirs.dot);
+        now.fields.get_mut("name").expect("it has a name").push(theirs.clone());
+        for mut edit in [Edit::of(&shown), Edit::as_seen(&now, &shown.seen)] {
+            let after = edit.set("name", json!("stile")).apply(Some(&now), &dot(2), "");
+            let values: Vec<&Value> = after.fields["name"].iter().map(|version| &version.value).collect();
+            assert_eq!(values, [&json!("stile"), &json!("gale")]);
+        }
+    }
+
+    #[test]
+    fn picking_one_of_two_values_replaces_both() {
+        let mut shown = edited(&blank(), 1, "name", json!("gate"));
+        let theirs = Version {
+            value: json!("gale"),
+            dot: Dot { replica: Replica::new("you"), number: 1 },
+            entered: String::new(),
+        };
+        shown.fields.get_mut("name").expect("it has a name").push(theirs);
+        assert_eq!(shown.conflicts().count(), 1);
+        let picked = edited(&shown, 2, "name", json!("gate"));
+        assert_eq!(picked.fields["name"].len(), 1);
+        assert_eq!(picked.shown("name"), Some(&json!("gate")));
+    }
+
+    #[test]
+    fn an_edit_is_undone_by_another() {
+        let before = edited(&blank(), 1, "name", json!("gate"));
+        let mut edit = Edit::of(&before);
+        edit.set("name", json!("stile")).set("country", json!("Orreland"));
+        let after = edit.apply(Some(&before), &dot(2), "");
+        let back = edit.reversed(&after).apply(Some(&after), &dot(3), "");
+        assert_eq!(back.shown("name"), Some(&json!("gate")));
+        assert_eq!(back.shown("country"), None);
+        let mut first = Edit::of(&blank());
+        first.set("name", json!("gate"));
+        let made = first.apply(None, &dot(1), "");
+        assert!(first.reversed(&made).apply(Some(&made), &dot(2), "").is_deleted());
+    }
+
+    #[test]
+    fn fresh_sessions_have_sixteen_letters_and_differ() {
+        let names: Vec<String> = (0..3).map(|number| Replica::fresh([number; 16]).name().to_owned()).collect();
+        assert!(names.iter().all(|name| name.len() == 16));
+        assert!(names[0] != names[1] && names[1] != names[2]);
+    }
+
+    #[test]
+    fn digests_differ_when_anything_seen_differs() {
+        let seen =
+            |counts: &[(&str, u32)]| Seen(counts.iter().map(|(name, number)| (Replica::new(name), *number)).collect());
+        let vectors = [seen(&[]), seen(&[("a", 1)]), seen(&[("a", 2)]), seen(&[("b", 1)]), seen(&[("a", 1), ("b", 1)])];
+        for (place, a) in vectors.iter().enumerate() {
+            for b in &vectors[..place] {
+                assert_ne!(a.digest(), b.digest());
+            }
+        }
+    }
+}

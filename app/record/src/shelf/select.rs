@@ -60,6 +60,13 @@ impl Shelf {
         wanted
     }
 
+    /// A shelf of these records alone.
+    pub(crate) fn part(&self, ids: &[Id]) -> Self {
+        let mut part = Self::default();
+        ids.iter().filter_map(|id| self.get(*id)).for_each(|record| part.put(record, None));
+        part
+    }
+
     fn in_order(&self, ids: impl IntoIterator<Item = Id>) -> Vec<Id> {
         let mut keyed: Vec<(&Kind, Id)> =
             ids.into_iter().filter_map(|id| self.entry(id).map(|entry| (entry.kind, id))).collect();

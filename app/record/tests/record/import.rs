@@ -223,6 +223,25 @@ fn a_record_twice_in_a_file_is_imported_once() {
 }
 
 #[test]
+fn a_file_of_a_few_records_needs_no_copy_of_the_shelf() {
+    let mut session = Session::new(0);
+    for number in 0..60 {
+        session.edit(id(number), None, "notes", json!(number));
+    }
+    let shelf = shelf_of(session.copies.values().cloned());
+    let question = |selection| Question::Write { header: crate::wire::header(), selection, marks: Marks::default() };
+    let parcel = question(Selection::Ids(vec![id(5), id(10)])).about(&shelf);
+    assert_eq!(parcel.parts.len(), 3, "no blocks travel");
+    let Ok(Answer::Written { file, marks, kinds }) = Answer::read(answer(parcel)) else { panic!("no file") };
+    let ids: Vec<Id> = read(&file).expect("it was just written").records.iter().map(|record| record.id).collect();
+    assert_eq!(ids, [id(5), id(10)]);
+    assert_eq!((marks.len(), kinds["event"]), (2, 2));
+    let all = Answer::read(answer(question(Selection::All).about(&shelf)));
+    let Ok(Answer::Written { marks, .. }) = all else { panic!("no file") };
+    assert_eq!(marks.len(), 60);
+}
+
+#[test]
 fn a_fold_asked_of_the_courier_is_the_shelf_s_own() {
     let mut session = Session::new(0);
     for number in 0..7 {
