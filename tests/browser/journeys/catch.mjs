@@ -40,20 +40,20 @@ async function threeTaps(app) {
   await app.says(/47\.6138\d*° N/);
   await app.says(/Hand net/);
   await app.says("I. Varga");
-  assert.deepEqual(await app.plates(), ["vialIV27-0002"]);
+  assert.match((await app.plates()).join(), /^vialIV\d\d-0002$/);
   await app.says("Hover flies");
   assert.equal(await app.page.getByText("Heracleum").count(), 0, "the host is never carried over");
 }
 
-/** What is being typed is there after the page was killed in the middle of it. */
+/** What is being typed is there after the page was killed in the middle of it, as a system does that wants its memory. */
 async function halfWritten(phone, app) {
   await app.open();
   await app.newCatch();
   await app.field("Notes").fill("two more got away");
-  await phone.kill();
-  await phone.reopen();
-  app.page = phone.page;
-  await app.open();
+  phone.tell("Page.crash").catch(() => {});
+  await app.page.waitForEvent("crash");
+  app.page = await phone.tab();
+  await app.ready();
   await app.tap(app.link(/^Go on with catch/));
   assert.equal(await app.field("Notes").inputValue(), "two more got away");
   await app.save();

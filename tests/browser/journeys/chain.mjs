@@ -27,7 +27,6 @@ async function logged(t, server) {
   const phone = await t.driver(server, { place: PLACE });
   await started(phone);
   await introduce(phone, "I. Varga");
-  await phone.click({ role: "link", name: /^New catch/ });
   await phone.fill({ role: "field", name: "Site" }, "Mill Meadow");
   await phone.fill({ role: "field", name: "Method" }, "hand_net");
   await phone.fill({ role: "field", name: "How it was with the host" }, "flower");
@@ -42,7 +41,7 @@ async function logged(t, server) {
   await phone.catchDownloads();
   await phone.click({ role: "button", name: /^Download/ });
   const file = await phone.downloaded();
-  assert.match(file.name, /^IV27 .*\.json\.txt$/);
+  assert.match(file.name, /^IV\d\d .*\.json\.txt$/);
   const path = join(t.out, "day.json.txt");
   writeFileSync(path, file.bytes);
   return path;
@@ -58,7 +57,7 @@ async function taken(desk, log) {
 /** The number as somebody types it in a hurry. */
 async function found(desk) {
   await desk.goto("#/bench");
-  await desk.fill("#number", "iv27 1");
+  await desk.fill("#number", `iv${String(new Date().getFullYear()).slice(2)} 1`);
   await desk.says("Mill Meadow");
   await desk.says("Heracleum sphondylium");
   await desk.click({ role: "button", name: /^Put \d+ labels? on the sheet/ });
@@ -103,20 +102,22 @@ function right(path) {
   const sheet = raster(path);
   const labels = labelsOf(page);
   assert.ok(labels.length >= 4, "two collection and two host labels");
-  for (const { middle } of labels) assert.equal(sheet.ink(middle.x, middle.y, 0.5), 0, `ink under a pin at ${JSON.stringify(middle)}`);
+  for (const { left, top, middle } of labels) {
+    assert.equal(sheet.ink(middle.x, middle.y, 0.5), 0, `no ink under the pin at ${middle.x}, ${middle.y}`);
+    assert.ok(sheet.inkIn({ left: left + 1, top: top + 0.5, right: left + 17, bottom: top + 7.5 }) > 100, "the words are there");
+  }
 }
 
-/** The labels of a page by their lines: cells of 18 × 8 mm from the margin on. */
+/** The labels of a page by their words: cells of 18 × 8 mm from the margin on. */
 function labelsOf(page) {
   const cells = new Map();
-  for (const line of page.lines) {
-    const { left, right: end, top, bottom } = line.box;
-    if (top > 280) continue; // the bar at the foot
-    const column = Math.floor((left - 10) / 18);
-    const row = Math.floor((top - 10) / 8);
+  for (const { text, box } of page.lines.flatMap((line) => line.words)) {
+    if (box.top > 280) continue; // the bar at the foot
+    const column = Math.floor((box.left - 10) / 18);
+    const row = Math.floor(((box.top + box.bottom) / 2 - 10) / 8);
     const cell = { left: 10 + column * 18, top: 10 + row * 8 };
-    assert.ok(left >= cell.left && end <= cell.left + 18 && top >= cell.top - 0.5 && bottom <= cell.top + 8.5, `“${line.text}” stays within its cut lines`);
-    cells.set(`${column} ${row}`, { middle: { x: cell.left + 9, y: cell.top + 4 } });
+    assert.ok(box.left >= cell.left && box.right <= cell.left + 18, `“${text}” stays within its cut lines`);
+    cells.set(`${column} ${row}`, { ...cell, middle: { x: cell.left + 9, y: cell.top + 4 } });
   }
   return [...cells.values()];
 }
@@ -127,8 +128,9 @@ export async function started(driver, path = "") {
 }
 
 export async function introduce(driver, name) {
-  await driver.fill({ role: "field", name: "Name on labels" }, name);
+  await driver.click({ role: "link", name: /^New catch/ });
+  await driver.fill({ role: "field", name: "Your name, as labels should say it" }, name);
   await driver.click({ role: "radio", name: /^One number a container/ });
   await driver.click({ role: "button", name: /^Begin/ });
-  await driver.see({ role: "link", name: /^New catch/ });
+  await driver.see({ role: "heading", name: "New catch" });
 }

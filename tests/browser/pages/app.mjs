@@ -50,11 +50,13 @@ export class App {
   /** Answers the two questions of the first run. */
   async introduce(name, habit = /^One number a container/) {
     await this.open();
+    await this.tap(this.link(/^New catch/));
     await this.heading("Before the first catch").waitFor();
-    await this.field("Name on labels").fill(name);
+    await this.field("Your name, as labels should say it").fill(name);
     await this.page.getByRole("radio", { name: habit }).check({ force: true });
     await this.tap(this.button(/^Begin/));
-    await this.link(/^New catch/).waitFor();
+    await this.heading("New catch").waitFor();
+    await this.open();
   }
 
   /** Opens a new catch from the field page. */
@@ -81,8 +83,8 @@ export class App {
     const line = this.page.getByRole("combobox", { name: "Group" }).or(this.page.getByRole("textbox", { name: "Group" })).first();
     await line.fill(group);
     if (count !== undefined) {
-      await this.page.getByRole("group", { name: /The count/ }).getByText("exact").first().click();
-      await this.page.getByRole("textbox", { name: /^Count/ }).first().fill(String(count));
+      await this.page.getByRole("radio", { name: "exact" }).first().check({ force: true });
+      await this.page.locator(".stepper input").first().fill(String(count));
     }
     await this.tap(this.button(/^Keep container/));
     await this.heading("New catch").waitFor();
