@@ -34,9 +34,9 @@ pub fn particulars(method: &str) -> &'static [&'static str] {
     }
 }
 
-/// Methods that stay open: a lamp that burns, a trap that is out.
-pub fn stays_open(method: &str) -> bool {
-    method == "light" || is_trap(method)
+/// Methods whose event goes on while containers are added: a lamp that burns. A trap that is out is no event.
+pub fn burns(method: &str) -> bool {
+    method == "light"
 }
 
 /// Methods that are traps left in the ground.

@@ -18,7 +18,8 @@ impl Logbook {
     /// The form of a new catch, caught here and now.
     pub fn new_catch(&self, now: Moment) -> CatchForm {
         let recent = self.recent();
-        let last = recent.events.first();
+        // The service of a trap says nothing about what is done with net and vial.
+        let last = recent.events.iter().find(|lately| lately.event.get(&record::event::TRAP).is_none());
         let method = last.and_then(Lately::method).unwrap_or_default();
         let mut form = CatchForm {
             place: PlaceForm { source: Source::Here, ..PlaceForm::default() },
@@ -33,7 +34,7 @@ impl Logbook {
             collectors: self.collectors_offered(last),
             ..CatchForm::default()
         };
-        form.open = crate::codes::stays_open(&form.method);
+        form.open = crate::codes::burns(&form.method);
         form.permit = last.and_then(|last| self.permit_still_good(last, now)).unwrap_or_default();
         form.containers.push(self.next_container(&form));
         form

@@ -7,7 +7,6 @@ use chrono::NaiveDate;
 area! {
     /// The frame of every screen.
     Frame {
-        product;
         title(screen: &str);
         skip;
         places;
@@ -35,7 +34,6 @@ area! {
         update_waits;
         update_now;
         update_after;
-        update_calm;
         update_calm_now;
         opening(done: usize, of: usize);
         not_found;
@@ -45,7 +43,6 @@ area! {
         sample_name;
         sample_says;
         own_book;
-        try_anything;
         throw_away;
         throw_away_says(events: usize);
         throw_away_do;
@@ -70,7 +67,6 @@ area! {
         roman_short(day: NaiveDate);
         known(year: i32, month: Option<u32>, day: Option<u32>);
         number(count: usize);
-        metres(metres: f64);
         way(metres: f64);
         minutes_long(minutes: i64);
         hour_unit;
@@ -164,10 +160,8 @@ area! {
         not_ours_do;
         open_failed;
         draft_refused;
-        catch_safe;
         save_again;
         reload;
-        held_for_you;
         read_only_newer;
         read_only_outdated;
         aside(blocks: u32);
@@ -226,7 +220,6 @@ area! {
         install_step_2;
         install_step_3;
         name;
-        name_label;
         name_field;
         habits;
         storage;
@@ -282,19 +275,16 @@ area! {
     Catch {
         title;
         title_change;
-        title_service;
         containers;
         add_container;
         nothing_caught;
         nothing_undo;
         nothing_says;
         offered;
-        offered_says(group: &str);
         where_when;
         whom;
         site;
         site_here(metres: f64);
-        site_near(name: &str, metres: f64);
         site_new;
         site_make;
         sites_offered;
@@ -322,15 +312,12 @@ area! {
         host_named_by;
         host_more;
         hosts_offered;
-        hosts_offered_says;
         collectors;
         collector_more;
         collector_add;
         weather;
         permit;
-        permit_none;
         permit_until(day: NaiveDate);
-        permit_over(day: NaiveDate);
         permit_says;
         notes;
         notes_hint;
@@ -346,17 +333,14 @@ area! {
         station;
         stays_open;
         stays_open_lamp;
-        stays_open_trap;
         save;
         save_nothing;
-        save_changes;
         saved(containers: usize);
         saved_nothing;
         saved_changes;
         deleted_event;
         go_on_draft;
         throw_draft;
-        thrown_draft;
         lamp_caution;
         how_1;
         how_2;
@@ -385,7 +369,6 @@ area! {
         detached;
         site_point;
         none;
-        drop_point;
         fixes(fixes: u32, seconds: u32);
         rings(radii: &[f64]);
         scale(metres: f64);
@@ -446,7 +429,6 @@ area! {
         strength;
         strength_unit;
         alive;
-        alive_says;
         released;
         released_says;
         own;
@@ -469,14 +451,12 @@ area! {
         deleted;
         changed;
         added(count: usize);
-        whole_span;
         killed_with(fluid: &str);
         kept_in(fluid: &str);
         fluid_of(fluid: &str, numbers: &str);
         caution_ethyl_acetate;
         caution_cyanide;
         caution_ethanol;
-        caution_glycol;
         how_1;
         how_2;
         how_3;
@@ -491,18 +471,13 @@ area! {
         names;
         name;
         offset;
-        offset_distance;
-        offset_direction;
-        offset_of;
         offset_hint;
         locality;
         province;
         country;
         habitat;
-        both_as_at(site: &str);
         point;
         point_says;
-        point_none;
         take_here;
         type_it;
         drop;
@@ -526,11 +501,9 @@ area! {
         lamp_off;
         lamp_off_at(clock: &str);
         service;
-        take_up;
         lamp_since(clock: &str, day: Option<NaiveDate>);
         open_since(clock: &str, day: Option<NaiveDate>);
         containers(count: usize);
-        traps(method: &str, count: u32);
         due(days: i64);
         lamp_on_for;
         night;
@@ -539,7 +512,6 @@ area! {
         next_container;
         caught_at;
         ago(minutes: i64);
-        ahead(minutes: i64);
         free;
         own_host_says;
         tonight;
@@ -559,22 +531,15 @@ area! {
         night_how_2;
         trap_title;
         trap_in_ground;
-        trap_line(method: &str, name: &str);
-        trap_from_to(from: NaiveDate, to: NaiveDate);
-        trap_span(days: i64, hours: i64);
         trap_up;
-        trap_up_at;
         trap_up_day;
         trap_found;
-        trap_catch;
         trap_set;
-        trap_set_at;
         trap_set_day;
         trap_kind;
         trap_own;
         trap_bait;
         trap_fluid;
-        trap_fluid_none;
         trap_opening;
         trap_opening_unit;
         trap_count;
@@ -591,7 +556,6 @@ area! {
         trap_caution;
         trap_set_done;
         trap_up_done;
-        trap_serviced;
         trap_how_1;
         trap_how_2;
     }
@@ -646,7 +610,6 @@ area! {
         deleted_says;
         bring_back;
         bench;
-        twice_also(event: usize);
         twice;
         conflicts(count: usize);
         settle;

@@ -4,6 +4,8 @@
 macro_rules! area {
     ($(#[$doc:meta])* $area:ident { $($name:ident $(($($part:ident: $kind:ty),*))?;)* }) => {
         $(#[$doc])*
+        // The names are sentences, not conversions: one may begin with "from".
+        #[allow(clippy::wrong_self_convention)]
         pub trait $area: Sync {
             $($crate::sentences::ask! { $name $(($($part: $kind),*))? })*
         }

@@ -8,7 +8,7 @@ use logbook::driver::SaveFault;
 use logbook::exchange::ExchangeFault;
 use logbook::numbers::{SpanFault, SpanSays};
 use logbook::setup::Refused;
-use logbook::typed::{Notation, Problem};
+use logbook::typed::{Notation, Problem, Typed};
 use logbook::view::{self, Next, Plate, Span};
 use ports::position::NoFix;
 use ports::store::StoreFault;
@@ -186,8 +186,14 @@ pub fn refused(refused: &Refused) -> String {
     }
 }
 
-/// What is odd about coordinates as typed.
-pub fn place_problem(problem: &Problem) -> String {
+/// What is odd about coordinates as typed. Where nothing could be read at all, that is enough to say.
+pub fn place_problems(typed: &Typed) -> Vec<String> {
+    let unread = typed.readings.is_empty() && typed.problems.contains(&Problem::Nothing);
+    let said = |problem: &&Problem| !unread || matches!(problem, Problem::Nothing);
+    typed.problems.iter().filter(said).map(place_problem).collect()
+}
+
+fn place_problem(problem: &Problem) -> String {
     let value = match problem {
         Problem::LatitudeRange(number)
         | Problem::LongitudeRange(number)

@@ -52,7 +52,6 @@ say! { English says Container {
     strength: "Strength in per cent";
     strength_unit: "%";
     alive: "Kept alive, for rearing";
-    alive_says: "alive";
     released: "Observed and released, no container";
     released_says: "observed, released";
     own: "Differs from the event";
@@ -75,14 +74,12 @@ say! { English says Container {
     deleted: "Container deleted.";
     changed: "Container changed.";
     added(count: usize): format!("Added {}.", containers(count));
-    whole_span: "One to change at a time: this line stands for all of them.";
     killed_with(fluid: &str): format!("Killed with {}.", fluid.to_lowercase());
     kept_in(fluid: &str): format!("In {}.", fluid.to_lowercase());
     fluid_of(fluid: &str, numbers: &str): format!("{fluid}: {numbers}");
     caution_ethyl_acetate: "Ethyl acetate burns and its vapour harms. Open air, no flame, and your local rules.";
     caution_cyanide: "Cyanide kills people, and many cannot smell it. Only where it is licensed to you, never alone.";
     caution_ethanol: "Ethanol of this strength catches fire at room temperature. No flame, no closed hot car.";
-    caution_glycol: "Animals drink from traps: a roof, no ethylene glycol, and what your permit says.";
     how_1: "One number, or a span: the first, “To”, the last. A span copies the groups to each container, never the counts.";
     how_2: "“Number later” is no fault. Put a pencilled slip inside; the evening’s sorting gives the number.";
     how_3: "A count says how it is meant: exact, about, at least, or uncounted.";

@@ -30,7 +30,6 @@ say! { English says Dates {
     roman_short(day: NaiveDate): format!("{}.{}.", day.day(), ROMAN[day.month0() as usize]);
     known(year: i32, month: Option<u32>, day: Option<u32>): known(year, month, day);
     number(count: usize): grouped(count);
-    metres(metres: f64): format!("{} m", plain(metres));
     way(metres: f64): way(metres);
     minutes_long(minutes: i64): long_minutes(minutes);
     hour_unit: "h";

@@ -51,7 +51,6 @@ say! { English says Event {
     deleted_says: "This event was deleted. It still stands in the log, so that it can come back.";
     bring_back: "Bring it back";
     bench: "Bench";
-    twice_also(event: usize): format!("twice, also in event {event}");
     twice: "twice";
     conflicts(count: usize): counted(count, "value was written by two people", "values were written by two people");
     settle: "Settle it";

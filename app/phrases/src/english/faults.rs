@@ -22,10 +22,8 @@ say! { English says Faults {
     not_ours_do: "What you typed is still here. Save again, and this tab takes over.";
     open_failed: "The book could not be opened.";
     draft_refused: "What you type cannot be kept while you type: the browser has no room for it. Save often.";
-    catch_safe: "Your catch is still here, whole.";
     save_again: "Save again";
     reload: "Load again";
-    held_for_you: "Held for you";
     read_only_newer: "A newer version of this app has written here. Everything can be read; writing waits until you load the page again.";
     read_only_outdated: "Another tab has brought the storage up to date. Load this page again to write.";
     aside(blocks: u32): format!("{} of the storage could not be read.", counted(blocks as usize, "block", "blocks"));

@@ -13,7 +13,6 @@ say! { English says First {
     install_step_2: "Choose “Add to Home Screen”, then “Add”.";
     install_step_3: "Open Glassine from the Home Screen and begin there.";
     name: "Your name, as labels should say it";
-    name_label: "Name on labels";
     name_field: "The name can wait. It is asked again in Setup.";
     habits: "How you number";
     storage: "Storage";

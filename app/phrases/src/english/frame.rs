@@ -4,7 +4,6 @@ use super::{English, counted};
 use crate::sentences::say;
 
 say! { English says Frame {
-    product: "Glassine";
     title(screen: &str): format!("{screen} · Glassine");
     skip: "Skip to the page";
     places: "Places";
@@ -32,7 +31,6 @@ say! { English says Frame {
     update_waits: "A new version waits.";
     update_now: "Use it now";
     update_after: "Use it after saving";
-    update_calm: "A new version is here. It waits until you have saved.";
     update_calm_now: "The new version comes with the save.";
     opening(done: usize, of: usize): format!("Opening: {done} of {of} blocks");
     not_found: "Nothing stands here.";
@@ -42,8 +40,7 @@ say! { English says Frame {
     sample_name: "Sample book.";
     sample_says: "Invented, not yours.";
     own_book: "My book";
-    try_anything: "Try anything";
-    throw_away: "Throw sample away";
+    throw_away: "Throw away";
     throw_away_says(events: usize): format!("Throws away {} of the sample. Your own book stays as it is.", counted(events, "event", "events"));
     throw_away_do: "Throw it away";
     keep_sample: "Keep it";

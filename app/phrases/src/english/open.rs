@@ -11,11 +11,9 @@ say! { English says Open {
     lamp_off: "Lamp off";
     lamp_off_at(clock: &str): format!("Lamp off {clock}");
     service: "Service traps";
-    take_up: "Take up";
     lamp_since(clock: &str, day: Option<NaiveDate>): since("Lamp since", clock, day);
     open_since(clock: &str, day: Option<NaiveDate>): since("Open since", clock, day);
     containers(count: usize): containers(count);
-    traps(method: &str, count: u32): if count > 1 { format!("{}, {count} of them", super::ENGLISH.codes.method(method)) } else { super::ENGLISH.codes.method(method) };
     due(days: i64): due(days);
     lamp_on_for: "lamp on for";
     night: "The night";
@@ -24,7 +22,6 @@ say! { English says Open {
     next_container: "Next container";
     caught_at: "caught at";
     ago(minutes: i64): format!("{} ago.", super::ENGLISH.dates.minutes_long(minutes));
-    ahead(minutes: i64): format!("{} ahead of the clock.", super::ENGLISH.dates.minutes_long(minutes));
     free: "Free on this phone.";
     own_host_says: "Written here before. What came to the lamp itself has none.";
     tonight: "Tonight";
@@ -44,22 +41,15 @@ say! { English says Open {
     night_how_2: "The night is one event, noon to noon, and counts for its evening.";
     trap_title: "Trap";
     trap_in_ground: "in the ground for";
-    trap_line(method: &str, name: &str): if name.is_empty() { method.to_owned() } else { format!("{method} {name}") };
-    trap_from_to(from: NaiveDate, to: NaiveDate): format!("from {} to {}", super::ENGLISH.dates.short(from), super::ENGLISH.dates.short(to));
-    trap_span(days: i64, hours: i64): format!("In the ground for {} and {}.", counted(days.max(0) as usize, "day", "days"), counted(hours.max(0) as usize, "hour", "hours"));
     trap_up: "Taken up";
-    trap_up_at: "Taken up";
     trap_up_day: "Taken up on";
     trap_found: "Found";
-    trap_catch: "Catch";
     trap_set: "Set";
-    trap_set_at: "At";
     trap_set_day: "Set on";
     trap_kind: "Trap";
     trap_own: "Own number";
     trap_bait: "Bait";
     trap_fluid: "Fluid";
-    trap_fluid_none: "none, alive";
     trap_opening: "Opening";
     trap_opening_unit: "cm";
     trap_count: "How many";
@@ -76,7 +66,6 @@ say! { English says Open {
     trap_caution: "Animals drink from traps: a roof, no ethylene glycol, and what your permit says.";
     trap_set_done: "Trap set.";
     trap_up_done: "Trap taken up.";
-    trap_serviced: "Trap emptied, left set.";
     trap_how_1: "A trap in the ground is not an event. Each time it is emptied, the interval since it was set becomes one.";
     trap_how_2: "A trap that caught nothing, or was flooded or dug out, is a result: say so and save.";
 } }

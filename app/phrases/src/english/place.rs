@@ -22,7 +22,6 @@ say! { English says Place {
     detached: "Another time or place was chosen, so “here” was let go.";
     site_point: "the site’s own point";
     none: "No position";
-    drop_point: "None";
     fixes(fixes: u32, seconds: u32): format!("{} in {seconds} s", counted(fixes as usize, "fix", "fixes"));
     rings(radii: &[f64]): rings(radii);
     scale(metres: f64): way(metres);

@@ -10,18 +10,13 @@ say! { English says Site {
     names: "Names";
     name: "Site";
     offset: "From a named place";
-    offset_distance: "Distance in kilometres";
-    offset_direction: "Direction";
-    offset_of: "Of the place";
     offset_hint: "2 km NE of …";
     locality: "Locality in words";
     province: "Province";
     country: "Country";
     habitat: "Habitat";
-    both_as_at(site: &str): format!("both as at {site}");
     point: "Sug\u{ad}gested point";
     point_says: "Offered to a catch here, and marked as offered. Each catch keeps its own position.";
-    point_none: "No point";
     take_here: "Take here";
     type_it: "Type it";
     drop: "None";

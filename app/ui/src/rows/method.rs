@@ -51,7 +51,7 @@ fn methods() -> Options {
 fn set_method(form: &mut CatchForm, code: &str) {
     form.method = code.to_owned();
     form.particulars.retain(|particular, _| codes::particulars(code).contains(&particular.as_str()));
-    form.open = codes::stays_open(code) && form.event.is_none();
+    form.open = codes::burns(code) && form.event.is_none();
     if !code.is_empty() {
         form.method_text.clear();
     }
@@ -101,20 +101,18 @@ fn Particular(draft: CatchDraft, code: &'static str) -> impl IntoView {
     }
 }
 
-/// The lamp burns on, the trap stays out.
+/// The lamp burns on after the save.
 #[component]
 pub fn OpenRow(draft: CatchDraft) -> impl IntoView {
     let words = say().catch;
-    let method = draft.part(|form| form.method.clone());
+    let asked = draft.part(|form| codes::burns(&form.method) && !form.nothing);
     let change = draft.on(|form: &mut CatchForm, open: bool| form.open = open);
-    let row = move || {
-        let method = method.get();
-        let name = if codes::is_trap(&method) { words.stays_open_trap() } else { words.stays_open_lamp() };
-        codes::stays_open(&method).then(|| {
-            view! {
-                <Row name=words.stays_open()><Check ticked=draft.part(|form| form.open) change>{name}</Check></Row>
-            }
-        })
-    };
-    view! { {row} }.into_any()
+    view! {
+        <Show when=move || asked.get()>
+            <Row name=words.stays_open()>
+                <Check ticked=draft.part(|form| form.open) change>{words.stays_open_lamp()}</Check>
+            </Row>
+        </Show>
+    }
+    .into_any()
 }

@@ -30,7 +30,7 @@ pub fn PermitRow(draft: CatchDraft) -> impl IntoView {
     view! {
         <Row of="permit" name=words.permit()>
             <Line id="permit" class="measure" capitals="characters" value change/>
-            <p class="note">{note}</p>
+            <p class="note">{move || note().unwrap_or_else(|| words.permit_says().to_owned())}</p>
             <Offers name=words.permit() offers take=Callback::new(move |offer: Offer| change.run(offer.code))/>
         </Row>
     }

@@ -131,14 +131,9 @@ fn Typed(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
     let unsure = move || read.with(|read| read.readings.len() > 1).then(|| view! { <p>{words.pick_says()}</p> });
     let understood = move || read.with(|read| read.readings.clone()).into_iter().map(pick).collect_view();
     let problems = move || {
-        let problems = read.with(|read| read.problems.clone());
+        let problems = read.with(explain::place_problems);
         let show = text.with(|text| !text.trim().is_empty());
-        show.then(|| {
-            problems
-                .iter()
-                .map(|problem| view! { <p class="note">{explain::place_problem(problem)}</p> })
-                .collect_view()
-        })
+        show.then(|| problems.into_iter().map(|problem| view! { <p class="note">{problem}</p> }).collect_view())
     };
     view! {
         <div class="typed-place" role="group" aria-label=words.typed()>
