@@ -155,3 +155,14 @@ fn an_unknown_record_is_added_and_a_known_one_is_the_same() {
     assert_eq!(Outcome::of(None, copy(&one)).change, Change::Added);
     assert_eq!(Outcome::of(Some(copy(&one)), &merge(copy(&one), copy(&one))).change, Change::Same);
 }
+
+#[test]
+fn a_field_that_was_seen_and_is_gone_stays_gone() {
+    let (mut one, _) = two_phones();
+    write(&mut one, "host", json!("thistle"));
+    let mut without = copy(&one).clone();
+    without.fields.remove("host");
+    for both in [merge(copy(&one), &without), merge(&without, copy(&one))] {
+        assert_eq!(both, without);
+    }
+}

@@ -19,11 +19,18 @@ impl Session {
         Self { replica: replica(number), next: 1, copies: BTreeMap::new() }
     }
 
-    /// Edits what the form showed, which may be older than what is there now.
+    /// Edits a field of what the form showed, which may be older than what is there now.
     pub fn edit(&mut self, id: Id, shown: Option<&Record>, field: &str, value: Value) {
+        self.edit_all(id, shown, &[(field.to_owned(), value)]);
+    }
+
+    /// Edits several fields at once.
+    pub fn edit_all(&mut self, id: Id, shown: Option<&Record>, writes: &[(String, Value)]) {
         let blank = Record::new(id, kind_of(id));
         let mut edit = Edit::of(shown.unwrap_or(&blank));
-        edit.set(field, value);
+        for (field, value) in writes {
+            edit.set(field, value.clone());
+        }
         let dot = Dot { replica: self.replica.clone(), number: self.next };
         self.next += 1;
         let entered = format!("2027-06-19T21:{:02}:00+02:00", dot.number % 60);
@@ -54,8 +61,8 @@ pub fn kind_of(id: Id) -> Kind {
 /// Something that happens among sessions.
 #[derive(Clone, Debug)]
 pub enum Step {
-    /// A session edits a field of a record as it is, or as it was some steps ago.
-    Edit { session: usize, record: usize, field: String, value: Value, stale: usize },
+    /// A session edits fields of a record as it is, or as it was some steps ago.
+    Edit { session: usize, record: usize, writes: Vec<(String, Value)>, stale: usize },
     /// A session takes over another's copy of a record, of now or of some steps ago.
     Take { session: usize, from: usize, record: usize, late: usize },
 }
@@ -103,10 +110,10 @@ pub fn field() -> impl Strategy<Value = String> {
 }
 
 pub fn step() -> impl Strategy<Value = Step> {
-    let edit = (0..SESSIONS, 0..RECORDS, field(), value(), 0..3_usize);
+    let edit = (0..SESSIONS, 0..RECORDS, prop::collection::vec((field(), value()), 1..4), 0..3_usize);
     let take = (0..SESSIONS, 0..SESSIONS, 0..RECORDS, 0..6_usize);
     prop_oneof![
-        3 => edit.prop_map(|(session, record, field, value, stale)| Step::Edit { session, record, field, value, stale }),
+        3 => edit.prop_map(|(session, record, writes, stale)| Step::Edit { session, record, writes, stale }),
         2 => take.prop_map(|(session, from, record, late)| Step::Take { session, from, record, late }),
     ]
 }
@@ -123,9 +130,9 @@ pub fn play_on(state: Vec<Session>, steps: &[Step]) -> Vec<Vec<Session>> {
         let mut now = states.last().expect("there is a first state").clone();
         let ago = |steps: usize| &states[states.len() - 1 - steps.min(states.len() - 1)];
         match step {
-            Step::Edit { session, record, field, value, stale } => {
+            Step::Edit { session, record, writes, stale } => {
                 let shown = ago(*stale)[*session].copies.get(&id(*record)).cloned();
-                now[*session].edit(id(*record), shown.as_ref(), field, value.clone());
+                now[*session].edit_all(id(*record), shown.as_ref(), writes);
             }
             Step::Take { session, from, record, late } => {
                 if let Some(copy) = ago(*late)[*from].copies.get(&id(*record)) {

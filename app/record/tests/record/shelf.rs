@@ -145,6 +145,18 @@ fn a_row_saved_while_a_fold_is_written_stays_above_it() {
 }
 
 #[test]
+fn a_block_that_comes_after_a_row_is_merged_with_it() {
+    let (mut a, mut b) = (Session::new(0), Session::new(1));
+    a.edit(id(0), None, "notes", json!("packed"));
+    b.edit(id(0), None, "host", json!("in the journal"));
+    let mut shelf = Shelf::default();
+    shelf.add_row(pack(&[b.copies[&id(0)].clone()]), ("b".to_owned(), 1)).expect("it was just packed");
+    shelf.add_block(1, pack(&[a.copies[&id(0)].clone()])).expect("it was just packed");
+    assert_eq!(shelf.get(id(0)), Some(merge(&a.copies[&id(0)], &b.copies[&id(0)])));
+    assert_eq!(shelf.count(&Kind::Event), 1);
+}
+
+#[test]
 fn a_damaged_block_or_row_leaves_the_shelf_as_it_was() {
     let mut shelf = shelf_of(&[record(0, Kind::Event, json!({"notes": "x"}))]);
     let mut bytes = shelf.block_bytes(1).expect("it is there").to_vec();
