@@ -114,6 +114,9 @@ impl<H: Held> Driver<H> {
         self.held.change(|book| book.aside = aside);
         for (name, bytes) in store.marks().await? {
             self.held.change(|book| book.take_mark(&name, &bytes));
+            if name == DEVICE {
+                self.held.change(|book| book.set_device(book.device().clone().or_with_book(&bytes)));
+            }
         }
         self.take_journal(None).await?;
         let mut keys = store.segment_keys().await?;
@@ -158,6 +161,15 @@ impl<H: Held> Driver<H> {
                 self.ports.store.set_aside(what).await
             }
         }
+    }
+
+    /// Changes and keeps what belongs to this device only: as small texts, read before anything else, and in the book's
+    /// storage, which has it for certain. False when the device refused.
+    pub async fn keep_device(&self, device: DeviceSettings) -> bool {
+        let kept = device.keep(&*self.ports.draft, self.book);
+        let swap = Swap { marks_in: vec![(DEVICE.to_owned(), device.with_book())], ..Swap::default() };
+        self.held.change(|book| book.set_device(device));
+        self.ports.store.swap(swap).await.is_ok() && kept
     }
 
     /// Makes a deed last. It has been saved only when this returns `Ok`.
@@ -345,6 +357,9 @@ impl<H: Held> Driver<H> {
         Ok(())
     }
 }
+
+/// The mark of what belongs to this device only.
+const DEVICE: &str = "device";
 
 /// The mark that changes whenever blocks are written anew.
 const GENERATION: &str = "generation";

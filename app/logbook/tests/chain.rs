@@ -248,3 +248,16 @@ fn an_import_is_worked_out_once_unless_the_book_has_changed() {
     assert_eq!(desk.questions() - asked, 1);
     assert_eq!(desk.read(|book| book.start(desk.now()).events), 2);
 }
+
+#[test]
+fn who_uses_the_device_is_known_even_when_its_small_texts_are_lost() {
+    let phone = world::phone(16);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    for name in tab.driver.ports.draft.names("glassine/") {
+        tab.driver.ports.draft.remove(&name);
+    }
+    let again = Tab::open(&phone);
+    let form = again.read(|book| book.new_catch(again.now()));
+    assert_eq!((form.containers[0].first.as_str(), form.collectors[0].name.as_str()), ("IV27-0001", "I. Varga"));
+}

@@ -187,9 +187,11 @@ impl Context {
 
     /// Changes and keeps what belongs to this device only.
     pub fn set_device(&self, device: DeviceSettings) {
-        let kept = self.ports.with_value(|ports| device.keep(&*ports.draft, self.book()));
-        self.draft_refused.set(!kept);
-        self.logbook.update(|logbook| logbook.set_device(device));
+        let page = *self;
+        spawn_local(async move {
+            let kept = page.driver().keep_device(device).await;
+            page.draft_refused.set(!kept);
+        });
     }
 
     /// The questions before the first catch were answered or put off.

@@ -34,7 +34,7 @@ pub struct DeviceSettings {
 }
 
 /// The part that goes with a book.
-#[derive(Default, Serialize, Deserialize)]
+#[derive(Default, Serialize, Deserialize, PartialEq, Eq)]
 #[serde(default)]
 struct InBook {
     person: Option<Id>,
@@ -79,19 +79,42 @@ impl DeviceSettings {
 
     /// Keeps the settings; false when the device refused.
     pub fn keep(&self, draft: &dyn Draft, book: Book) -> bool {
-        let own = InBook {
-            person: self.person,
-            numbering: self.numbering,
-            numberings: self.numberings.clone(),
-            asked: self.asked,
-        };
         let everywhere = Everywhere {
             language: self.language.clone(),
             theme: self.theme.clone(),
             install_seen: self.install_seen,
             calibration: self.calibration,
         };
-        write(draft, &in_book(book), &own) && write(draft, EVERYWHERE, &everywhere)
+        write(draft, &in_book(book), &self.own()) && write(draft, EVERYWHERE, &everywhere)
+    }
+
+    /// What goes with the book, as bytes for the book's own storage: small texts may be a few seconds behind when a
+    /// device dies.
+    pub(crate) fn with_book(&self) -> Vec<u8> {
+        crate::book::to_json(&self.own())
+    }
+
+    /// The same, with what goes with the book read from its storage, where the small texts know nothing of it.
+    pub(crate) fn or_with_book(self, bytes: &[u8]) -> Self {
+        match serde_json::from_slice::<InBook>(bytes) {
+            Ok(own) if self.own() == InBook::default() => Self {
+                person: own.person,
+                numbering: own.numbering,
+                numberings: own.numberings,
+                asked: own.asked,
+                ..self
+            },
+            _ => self,
+        }
+    }
+
+    fn own(&self) -> InBook {
+        InBook {
+            person: self.person,
+            numbering: self.numbering,
+            numberings: self.numberings.clone(),
+            asked: self.asked,
+        }
     }
 
     /// The same with numbers given from this numbering.

@@ -78,8 +78,7 @@ impl Tab {
 
     fn settle(&self, settled: logbook::setup::Settled) {
         block_on(self.driver.save(settled.deed)).expect("saved");
-        settled.device.keep(&*self.driver.ports.draft, Book::Own);
-        self.held.change(|book| book.set_device(settled.device));
+        assert!(block_on(self.driver.keep_device(settled.device)), "kept");
     }
 }
 
