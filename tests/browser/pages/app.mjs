@@ -84,7 +84,7 @@ export class App {
     await line.fill(group);
     if (count !== undefined) {
       await this.page.getByRole("radio", { name: "exact" }).first().check({ force: true });
-      await this.page.locator(".stepper input").first().fill(String(count));
+      await this.page.locator(".content-line .stepper input").first().fill(String(count));
     }
     await this.tap(this.button(/^Keep container/));
     await this.heading("New catch").waitFor();
