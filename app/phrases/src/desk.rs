@@ -232,7 +232,6 @@ area! {
         undo_head;
         undo_says;
         undo_where;
-        undo;
         undo_strip(added: usize, changed: usize);
         undone;
         undone_says;
@@ -438,6 +437,7 @@ area! {
         habit_none;
         width;
         width_unit;
+        own_numbers;
         letter;
         range;
         range_to;

@@ -48,8 +48,8 @@ say! { English says Bench {
     nothing_to_say(kind: &str): format!("{kind}: nothing to say, none is printed.");
     insects(count: u32, exact: bool, spare: u32): insects(count, exact, spare);
     edit: "Edit wording";
-    edit_collection: "Edit collection label";
-    edit_host: "Edit host label";
+    edit_collection: "Edit wording of the collection label";
+    edit_host: "Edit wording of the host label";
     wording(kind: &str): format!("Wording of the {}", kind.to_lowercase());
     wording_says: "A line on the label is a line here. Words between _ and _ stand in italics.";
     keep_wording: "Keep wording";

@@ -1,7 +1,7 @@
 //! What several of the desk's screens say.
 
-use super::dates::plain;
 use super::English;
+use super::dates::plain;
 use crate::sentences::say;
 
 say! { English says Desk {
@@ -35,13 +35,12 @@ fn content(kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str) 
         "least" => format!("at least {count}"),
         _ => count.to_string(),
     });
-    let begins = number.is_none();
-    let group = if begins { group.to_owned() } else { small(group) };
-    [number.unwrap_or_default(), group, sex.to_owned(), stage.to_owned()]
-        .into_iter()
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ")
+    // A group stands in the plural, as it was typed: one of it is counted behind.
+    let (number, behind) = if count == Some(1) { (None, number) } else { (number, None) };
+    let group = if number.is_none() { group.to_owned() } else { small(group) };
+    let said = [number.unwrap_or_default(), group, sex.to_owned(), stage.to_owned()];
+    let said = said.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ");
+    behind.map_or(said.clone(), |number| format!("{said}, {number}"))
 }
 
 /// A name of the list within a sentence; a Latin name, or one with another capital, keeps its letters.
@@ -91,7 +90,8 @@ mod tests {
         assert_eq!(content("exact", Some(3), "Hover flies", "♀", ""), "3 hover flies ♀");
         assert_eq!(content("about", Some(40), "Leaf beetles", "", "larvae"), "about 40 leaf beetles larvae");
         assert_eq!(content("uncounted", None, "Moths", "", ""), "Moths");
-        assert_eq!(content("exact", Some(1), "Bombus", "", ""), "1 Bombus");
+        assert_eq!(content("exact", Some(1), "Bombus", "♀", ""), "Bombus ♀, 1");
+        assert_eq!(content("exact", Some(2), "Bombus", "", ""), "2 Bombus");
     }
 
     #[test]

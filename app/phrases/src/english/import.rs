@@ -56,7 +56,6 @@ say! { English says Import {
     undo_head: "If it was the wrong file";
     undo_says: "Undo brings back what stood before. What you have written since stays.";
     undo_where: "Their own records are not touched by it. Undo stays here and in Setup.";
-    undo: "Undo the import";
     undo_strip(added: usize, changed: usize): format!("Imported {} new, {} changed", grouped(added), grouped(changed));
     undone: "Import undone";
     undone_says: "What stood before is there again, with what you have written since.";

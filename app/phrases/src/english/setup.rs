@@ -15,10 +15,11 @@ say! { English says Setup {
     habit_none: "Not said yet";
     width: "Digits";
     width_unit: "digits";
+    own_numbers: "Letter or range of this device";
     letter: "Letter";
     range: "Range";
     range_to: "to";
-    next: "next";
+    next: "Next";
     next_none: "none proposed";
     next_full: "range used up";
     keep_numbers: "Number like this";

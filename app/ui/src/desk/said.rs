@@ -24,8 +24,9 @@ pub fn SaidView(
         Said::Text(text) | Said::Name(text) | Said::Stored(text) => text.into_any(),
         Said::Elevation(metres) => format!("{} m", metres.trim().trim_end_matches([' ', 'm'])).into_any(),
         Said::Place(latitude, longitude, radius) => {
-            let radius = radius.map(|metres| format!(" ±{metres} m")).unwrap_or_default();
-            format!("{latitude} {longitude}{radius}").into_any()
+            let radius = radius.map(|metres| format!("±{metres} m"));
+            let parts = [Some(latitude), Some(longitude), radius].into_iter().flatten();
+            parts.map(|part| view! { <span class="nowrap">{part}</span>" " }).collect_view().into_any()
         }
         Said::When(from, until, night) => caught_words(from, until, night).into_any(),
         Said::Method(method) => view! { <MethodWords method=Some(method) host=None/> }.into_any(),

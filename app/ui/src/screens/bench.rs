@@ -11,7 +11,6 @@ mod wording;
 use crate::context::{Context, say, use_page};
 use crate::desk::{after_frame, how};
 use crate::frame::Page;
-use crate::parts::plate_words;
 use crate::route::Screen;
 use choose::{Choices, NoneFound};
 use facts::FactsOf;
@@ -60,7 +59,8 @@ pub fn Bench(sought: String) -> impl IntoView {
     let settles = move || found.with(Option::is_some);
     let waiting = Memo::new(move |_| page.logbook.with(|logbook| logbook.waiting()));
     let (top, end) = how("bench", vec![words.how_1(), words.how_2(), words.how_3()]);
-    let bar = move || found.get().map(|id| view! { <StepBar id/> }.into_any());
+    let step = move || found.get().map(|id| view! { <StepBar id/> });
+    let bar = move || view! { {step} };
     view! {
         <Page title=words.title() focus="number" bar>
             <header class="head">
@@ -85,9 +85,10 @@ pub fn Bench(sought: String) -> impl IntoView {
     .into_any()
 }
 
+/// The running part of its number: the plate beside the field says the whole.
 fn number_of(page: Context, id: Id) -> String {
     let plate = page.logbook.with_untracked(|logbook| logbook.container(id)).map(|container| container.plate);
-    plate.map(|plate| plate_words(&plate)).unwrap_or_default()
+    plate.map(|plate| plate.run).unwrap_or_default()
 }
 
 /// Beside the heading: how many wait, or the way to the others that carry the same digits.

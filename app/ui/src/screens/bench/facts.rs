@@ -78,7 +78,7 @@ fn position(facts: &Facts) -> Option<AnyView> {
     let elevation = facts.elevation.as_ref().map(|metres| format!("{} m", metres.trim().trim_end_matches([' ', 'm'])));
     let below = [radius, elevation].into_iter().flatten().collect::<Vec<_>>().join(", ");
     Some(
-        view! { <Row name=say().bench.position() class="measure">{latitude}" "{longitude}<br/>{below}</Row> }
+        view! { <Row name=say().bench.position() class="measure"><span class="nowrap">{latitude}</span>" "<span class="nowrap">{longitude}</span><br/>{below}</Row> }
             .into_any(),
     )
 }

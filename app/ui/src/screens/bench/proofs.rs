@@ -110,7 +110,7 @@ fn Figure(
     let edits = move || editing.get() == Some(kind);
     let proof = move || {
         let format = format.get();
-        pressed.with(|pressed| pressed.proof(at).cloned()).filter(|_| says()).map(|proof| {
+        pressed.with(|pressed| pressed.proof(at).cloned()).filter(|_| says() && !edits()).map(|proof| {
             view! {
                 <ProofView proof=proof.clone() size=(format.width_mm, format.height_mm) kind/>
                 <OverList proof/>

@@ -28,8 +28,6 @@ pub fn Wording(id: Id, kind: LabelKind, editing: RwSignal<Option<LabelKind>>) ->
             }
         })
     };
-    let before = now.text.clone();
-    let changed = move || asked.with(|asked| *asked != before).then(proof);
     let close = move || editing.set(None);
     let keep = move |_| {
         let deed = page.logbook.with_untracked(|logbook| logbook.set_wording(id, kind, &text.get_untracked()));
@@ -53,7 +51,7 @@ pub fn Wording(id: Id, kind: LabelKind, editing: RwSignal<Option<LabelKind>>) ->
             <textarea class="line" id="wording" rows=rows spellcheck="false" autocapitalize="off" aria-describedby="wording-says"
                 prop:value=text on:input=move |event| text.set(typed(&event))></textarea>
             <p class="note" id="wording-says">{words.wording_says()}</p>
-            {changed}
+            {proof}
             <div class="commands">
                 <button class="button" type="button" on:click=keep>{words.keep_wording()}</button>
                 {(others > 0).then(|| view! { <button class="button" type="button" on:click=keep_for_event>{words.keep_for_event(others + 1)}</button> })}

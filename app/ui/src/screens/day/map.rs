@@ -50,8 +50,8 @@ fn Drawing(map: DayMap, without: Vec<usize>) -> impl IntoView {
                 {map.spots.iter().map(|spot| point(spot, &map)).collect_view()}
                 <path class="stroke" d=format!("M8 {foot}v6h{length:.1}v-6")/>
                 <text x=format!("{:.1}", length + 16.0) y=(foot + 8.0).to_string()>{say().dates.way(metres)}</text>
-                <path class="stroke" d=format!("M340 {}v-30M333 {}l7-10 7 10", foot + 10.0, foot - 11.0)/>
-                <text x="335" y=(foot - 28.0).to_string()>{words.north()}</text>
+                <path class="stroke" d=format!("M346 {}v-22M340 {}l6-8 6 8", foot + 13.0, foot - 1.0)/>
+                <text x="322" y=(foot + 13.0).to_string()>{words.north()}</text>
             </svg>
             {missing.map(|missing| view! { <figcaption class="note">{missing}</figcaption> })}
         </figure>

@@ -71,7 +71,7 @@ fn Bar(importing: Importing, counts: Option<Counts>) -> impl IntoView {
     let words = say().import;
     let strip = counts.map(|counts| view! {
         <div class="undo"><span>{words.undo_strip(counts.added, counts.changed)}</span>
-            <button class="button quiet" type="button" data-key="u" on:click=move |_| importing.undo(page)>{words.undo()}</button></div>
+            <button class="button quiet" type="button" data-key="u" on:click=move |_| importing.undo(page)>{say().frame.undo()}</button></div>
     });
     view! {
         {strip}

@@ -76,13 +76,13 @@ fn event(line: EventLine, words: &[String]) -> AnyView {
     let page = use_page();
     let screen = if line.marks.contains(&Mark::Open) { Screen::Open(line.id) } else { Screen::Event(line.id, None) };
     let site = if line.site.is_empty() { say().event.untitled().to_owned() } else { line.site.clone() };
-    let day = line.day.map(|day| say().dates.roman(day));
+    let (day, year) = line.day.map(|day| (say().dates.roman_short(day), chrono::Datelike::year(&day))).unzip();
     let people = line.collectors.join(", ");
     let people =
         (!people.is_empty()).then(|| view! { <p class="note">{marked(&say().search.with(&people), words)}</p> });
     view! {
         <li class="event row">
-            <div class="row-name">{line.clock.clone()}<span class="order">{day}</span></div>
+            <div class="row-name">{line.clock.clone()}<span class="order">{day}</span><span class="order">{year}</span></div>
             <div class="row-value">
                 <div class="event-head"><h3><a href=page.to(screen)>{marked(&site, words)}</a></h3><p class="numbers">{explain::numbers(&line)}</p></div>
                 <p><MethodWords method=line.method.clone() host=line.host.clone()/></p>

@@ -35,7 +35,7 @@ pub fn LabelRules(view: Memo<SetupView>) -> impl IntoView {
                        put: fn(&mut RulesForm, String)| {
         let value = Signal::derive(move || rules.with(|rules| read(rules).clone()));
         view! {
-            <label class="with-unit" for=id>
+            <label class="with-unit fit" for=id>
                 <span class="unseen">{name}</span>
                 <input class="line measure few" id=id inputmode="decimal" autocomplete="off" prop:value=value on:change=move |event| keep(put, typed(&event))/>
                 <span>{unit}</span>

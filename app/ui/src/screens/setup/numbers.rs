@@ -3,7 +3,7 @@
 use super::{part, year};
 use crate::context::{say, use_page};
 use crate::explain;
-use crate::parts::{Line, Pick, PlateView, Row, WithUnit};
+use crate::parts::{Line, More, Pick, PlateView, Row, WithUnit};
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::setup::{NumberingForm, SetupView};
@@ -58,6 +58,7 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
                 <Row name=words.width()>
                     <WithUnit id="s-width" name=words.width() unit=words.width_unit() figure="few" value=field(|form| &form.width) change=write(|form, typed| form.width = typed)/>
                 </Row>
+<More words=words.own_numbers()>
                 <Row of="s-letter" name=words.letter()>
                     <Line id="s-letter" class="measure few" capitals="characters" value=field(|form| &form.letter) change=write(|form, typed| form.letter = typed)/>
                 </Row>
@@ -67,6 +68,7 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
                         <WithUnit id="s-to" name=words.range_to() unit="" figure="few" value=field(|form| &form.to) change=write(|form, typed| form.to = typed)/>
                     </div>
                 </Row>
+</More>
             </div>
             <Row name=words.next()>{move || next_view(next.get())}</Row>
             <div class="row" hidden=move || !changed()><span></span><div class="row-value">
