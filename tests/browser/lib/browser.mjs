@@ -21,7 +21,7 @@ const QUIET = [
 ];
 
 // What the browser asks of its maker by itself, whatever page is open; a page asking there shows in `requests`.
-const MAKERS = /^(http:\/\/)?(accounts\.google\.com|clients2\.google\.com|(update|content-autofill)\.googleapis\.com)[:/]/;
+const MAKERS = /^(http:\/\/)?([a-z0-9.-]+\.)?(google|googleapis|gvt1)\.com[:/]/;
 
 export const CHROMIUM = process.env.CHROMIUM ?? "/usr/bin/chromium";
 
@@ -38,7 +38,7 @@ export class Device {
    * Launches a device for a server.
    * Options: `kind` "phone" or "desk"; `place` {latitude, longitude, accuracy} grants geolocation, `denied` true
    * refuses it; `theme` "light", "dark" or "more" (contrast); `zone` and `language` as the system says them;
-   * `throttle` slows the processor so many times.
+   * `throttle` slows the processor so many times; `also` lists the ports of further servers that it may reach.
    */
   static async launch(server, options) {
     const device = new Device();
@@ -49,7 +49,8 @@ export class Device {
   }
 
   async #start() {
-    const { kind, data, place, denied, theme, zone, language, throttle } = this.#options;
+    const { kind, data, place, denied, theme, zone, language, throttle, also = [] } = this.#options;
+    const reached = [this.server.port, ...also].map((port) => `127.0.0.1:${port}`);
     this.#proxy = await blackHole(this.#elsewhere);
     /** Each request seen: {url, method}. */
     this.requests = [];
@@ -65,7 +66,7 @@ export class Device {
       args: [
         ...QUIET,
         `--proxy-server=http://127.0.0.1:${this.#proxy.address().port}`,
-        `--proxy-bypass-list=<-loopback>;127.0.0.1:${this.server.port}`,
+        `--proxy-bypass-list=<-loopback>;${reached.join(";")}`,
       ],
     });
     this.#live = true;

@@ -77,21 +77,19 @@ export class Driver {
   catchDownloads() {
     return this.evaluate(() => {
       window.caught = [];
-      // The page's policy lets nobody fetch a blob's address, so the blob is kept when it gets one.
-      const blobs = new Map();
-      const named = URL.createObjectURL.bind(URL);
+      const made = new Map();
+      const make = URL.createObjectURL;
       URL.createObjectURL = (blob) => {
-        const url = named(blob);
-        blobs.set(url, blob);
+        const url = make.call(URL, blob);
+        made.set(url, blob);
         return url;
       };
       const click = HTMLAnchorElement.prototype.click;
       HTMLAnchorElement.prototype.click = function () {
-        const blob = blobs.get(this.href);
-        if (!this.download || !blob) return click.call(this);
+        if (!this.download) return click.call(this);
         const file = { name: this.download };
         window.caught.push(file);
-        blob.arrayBuffer().then((bytes) => {
+        made.get(this.href).arrayBuffer().then((bytes) => {
           let text = "";
           for (const byte of new Uint8Array(bytes)) text += String.fromCharCode(byte);
           file.base64 = btoa(text);
