@@ -109,7 +109,7 @@ need_build_tools() {
 
 # sources: one digest over all that the build reads.
 sources() {
-    find Trunk.toml Cargo.toml Cargo.lock app public -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum | cut -d' ' -f1
+    find .cargo Trunk.toml Cargo.toml Cargo.lock app public -type f -print0 | LC_ALL=C sort -z | xargs -0 sha256sum | sha256sum | cut -d' ' -f1
 }
 
 # build_release: dist/, unless it was built from these very sources.

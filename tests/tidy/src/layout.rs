@@ -3,7 +3,8 @@
 use crate::{none, texts, top};
 
 /// What may lie at the top: each has its line in DEVELOPERS.md or is a tool's own file.
-const TOP: [&str; 17] = [
+const TOP: [&str; 18] = [
+    ".cargo",
     ".ci",
     ".git",
     ".gitignore",
