@@ -56,7 +56,8 @@ impl Logbook {
             marks.push(Mark::Open);
         }
         let numbers = containers.iter().filter_map(|record| Some(record.get(&container::NUMBER)?.text));
-        marks.extend(numbers.filter(|text| self.stands_twice(text)).map(Mark::Twice));
+        let twice: std::collections::BTreeSet<String> = numbers.filter(|text| self.stands_twice(text)).collect();
+        marks.extend(twice.into_iter().map(Mark::Twice));
         self.missing_values(event, &mut marks);
         let unnumbered = containers.iter().filter(|record| waits_for_number(record)).count();
         if unnumbered > 0 && self.numbers_are_given() {

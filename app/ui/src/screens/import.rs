@@ -122,10 +122,9 @@ fn take_files(page: Context, importing: Importing, inbox: Inbox) {
     let open = Memo::new(move |_| page.logbook.with(|logbook| !matches!(logbook.state(), State::Opening { .. })));
     Effect::new(move |_| {
         let waits = inbox.file.with(Option::is_some);
-        if open.get() && waits {
-            if let Some(file) = inbox.file.try_update(Option::take).flatten() {
-                importing.read(page, file);
-            }
+        let taken = (open.get() && waits).then(|| inbox.file.try_update(Option::take)).flatten();
+        if let Some(file) = taken.flatten() {
+            importing.read(page, file);
         }
     });
 }

@@ -124,7 +124,7 @@ fn Figure(
     view! {
         <figure class="proof">
             {proof}
-            <p class="note" hidden=move || says()>{words.nothing_to_say(kind_name(kind))}</p>
+            <p class="note" hidden=says>{words.nothing_to_say(kind_name(kind))}</p>
             {move || edits().then(|| view! { <Wording id kind editing/> })}
             <div class="proof-line" hidden=move || !says()>
                 <span>{name}</span>

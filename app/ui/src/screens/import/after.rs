@@ -2,6 +2,7 @@
 
 use super::{Importing, Last};
 use crate::context::{Context, say, use_page};
+use crate::desk::how;
 use crate::frame::Page;
 use crate::parts::{PlateView, Sign, plate_words};
 use crate::route::Screen;
@@ -32,9 +33,11 @@ fn Done(importing: Importing, imported: Imported, twice: Vec<Plate>) -> impl Int
     let count = touched(imported.counts);
     let title = if count == 0 { words.done_nothing().to_owned() } else { words.done(count) };
     let counts = imported.counts;
+    let (top, end) = how("imported", vec![words.how_2(), words.how_3()]);
     view! {
         <Page title=title.clone() bar=move || view! { <Bar importing counts=Some(counts)/> }>
             <header class="head"><h1>{title.clone()}</h1><p class="note">{words.done_from(&imported.person)}</p></header>
+            {top}
             <div class="columns two">
                 <div class="column">
                     <p class="mark sure" role="status">{Sign::Tick.draw()}<span>{words.done_says()}</span></p>
@@ -46,6 +49,7 @@ fn Done(importing: Importing, imported: Imported, twice: Vec<Plate>) -> impl Int
                         <p>{words.undo_says()}</p>
                         <p class="note">{words.undo_where()}</p>
                     </section>
+                    {end}
                 </div>
             </div>
         </Page>
