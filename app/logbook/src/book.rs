@@ -12,7 +12,7 @@ use record::wire::Author;
 use record::{Dot, Edit, Id, Kind, Record, Replica, Seen};
 use serde::Serialize;
 use std::cell::OnceCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// Which book is open.
@@ -99,6 +99,7 @@ pub struct Logbook {
     pub(crate) recent: OnceCell<Rc<Recent>>,
     pub(crate) caches: crate::caches::Caches,
     pub(crate) numbered: OnceCell<crate::numbered::Numbered>,
+    pub(crate) only_here: OnceCell<BTreeSet<Id>>,
 }
 
 impl Logbook {
@@ -118,6 +119,7 @@ impl Logbook {
             recent: OnceCell::new(),
             caches: crate::caches::Caches::default(),
             numbered: OnceCell::new(),
+            only_here: OnceCell::new(),
         }
     }
 
@@ -266,13 +268,28 @@ impl Logbook {
             self.note_author(replica, author);
         }
         let mut numbered = self.numbered.take();
+        let mut only_here = self.only_here.take();
         for record in &enacted.records {
+            let before = self.shelf.event_of(record.id);
             numbered.as_mut().into_iter().for_each(|numbered| numbered.take_out(self.shelf.entry(record.id)));
             self.shelf.put(record.clone(), Some(crate::driver::row_key(&enacted.key)));
             numbered.as_mut().into_iter().for_each(|numbered| numbered.take_in(self.shelf.entry(record.id)));
+            let touched = [before, self.shelf.event_of(record.id)];
+            only_here.as_mut().into_iter().for_each(|events| self.note_only_here(events, touched));
         }
         self.touch();
         self.numbered = numbered.map(OnceCell::from).unwrap_or_default();
+        self.only_here = only_here.map(OnceCell::from).unwrap_or_default();
+    }
+
+    fn note_only_here(&self, only_here: &mut BTreeSet<Id>, touched: [Option<Id>; 2]) {
+        for event in touched.into_iter().flatten() {
+            if self.shelf.is_unexported(event, &self.marks) {
+                only_here.insert(event);
+            } else {
+                only_here.remove(&event);
+            }
+        }
     }
 
     /// An edit of a record of which only `seen` had been shown; of a new record, when it is not there.
@@ -292,6 +309,7 @@ impl Logbook {
         self.recent = OnceCell::new();
         self.caches = crate::caches::Caches::default();
         self.numbered = OnceCell::new();
+        self.only_here = OnceCell::new();
     }
 }
 

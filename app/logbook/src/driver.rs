@@ -397,6 +397,7 @@ impl Logbook {
         } else if name == LEFT {
             if let Ok(left) = Marks::open(bytes) {
                 self.marks.merge(&left);
+                self.only_here.take();
             }
         } else if name == GENERATION {
             self.generation = bytes.to_vec();

@@ -1,17 +1,20 @@
 //! The start screen and what is still open.
 
-use crate::book::Logbook;
+use crate::book::{Logbook, State};
 use crate::moment::{self, Day, Known, day_number};
-use crate::view::{EventLine, OpenKind, OpenLine, Start, Tally};
+use crate::view::{EventLine, Next, OpenKind, OpenLine, Start, Tally};
 use chrono::{Days, NaiveDateTime, NaiveTime};
 use ports::device::Moment;
 use record::event::{self, When};
-use record::{Kind, Record, container, site, trap};
+use record::{Id, Kind, Record, container, site, trap};
+use std::collections::BTreeSet;
 
 impl Logbook {
-    /// The start screen.
+    /// The start screen. While the book is being opened it leaves out what only the whole book can say: what exists
+    /// only here, and the next number.
     pub fn start(&self, now: Moment) -> Start {
         let today = moment::today(now);
+        let whole = !matches!(self.state, State::Opening { .. });
         let mut lines = self.lines_of(today);
         let tally = self.tally(&lines);
         lines.reverse();
@@ -23,15 +26,20 @@ impl Logbook {
             open: self.open_lines(now),
             tally,
             newest: lines,
-            only_here: self.shelf.unexported(&self.marks),
-            next: self.next_number(),
+            only_here: if whole { self.only_here().len() } else { 0 },
+            next: if whole { self.next_number() } else { Next::None },
             aside: self.aside,
         }
     }
 
+    /// The events that have not left the device as they are now; worked out once and kept up with each change.
+    pub(crate) fn only_here(&self) -> &BTreeSet<Id> {
+        self.only_here.get_or_init(|| self.shelf.unexported_events(&self.marks).into_iter().collect())
+    }
+
     /// The events of a day in the order of its lines.
-    pub(crate) fn ids_of(&self, day: Day) -> Vec<record::Id> {
-        let mut events: Vec<(String, record::Id)> = self
+    pub(crate) fn ids_of(&self, day: Day) -> Vec<Id> {
+        let mut events: Vec<(String, Id)> = self
             .shelf
             .events_on(day_number(day))
             .into_iter()
@@ -149,4 +157,52 @@ fn minutes_after_noon(day: Day, time: NaiveDateTime) -> Option<f64> {
 pub(crate) fn begin(event: &Record) -> String {
     let from = event.get(&event::CAUGHT).map(|when| when.from).unwrap_or_default();
     if from.contains('T') { from } else { format!("{from}~") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::invented::{NOW, Table};
+    use record::marks::Marks;
+
+    fn only_here(table: &Table) -> usize {
+        assert_eq!(table.book.only_here().len(), table.book.shelf.unexported(&table.book.marks), "as counted anew");
+        table.book.start(NOW).only_here
+    }
+
+    #[test]
+    fn what_exists_only_here_is_kept_up_with_each_change() {
+        let mut table = Table::new();
+        let varga = table.own("I. Varga", "IV27-");
+        let meadow = table.event("2027-06-19T14:32", varga, |_| {});
+        let vial = table.vial(meadow, "IV27-0147", "Flies", None);
+        assert_eq!(only_here(&table), 1);
+        let left = Marks::of(table.book.shelf.entries()).pack();
+        table.book.take_mark(crate::exchange::LEFT, &left);
+        assert_eq!(only_here(&table), 0);
+        let wood = table.event("2027-06-19T16:05", varga, |_| {});
+        assert_eq!(only_here(&table), 1);
+        let delete = |table: &mut Table, id: Id| {
+            let record = table.book.record(id).expect("saved");
+            table.change(&record, |edit| {
+                edit.delete();
+            });
+        };
+        delete(&mut table, vial);
+        assert_eq!(only_here(&table), 2, "an event whose vial was deleted");
+        delete(&mut table, wood);
+        assert_eq!(only_here(&table), 1, "an event that never left and is gone");
+        delete(&mut table, meadow);
+        assert_eq!(only_here(&table), 1, "a deletion of which nobody else knows");
+    }
+
+    #[test]
+    fn a_book_that_is_being_opened_says_nothing_that_only_the_whole_book_can_say() {
+        let mut table = Table::new();
+        let varga = table.own("I. Varga", "IV27-");
+        table.event("2027-06-19T14:32", varga, |_| {});
+        table.book.state = State::Opening { done: 1, of: 2 };
+        let start = table.book.start(NOW);
+        assert_eq!((start.events, start.only_here, start.next), (1, 0, Next::None));
+    }
 }

@@ -16,7 +16,11 @@ impl Shelf {
     }
 
     /// Those events, ordered by id.
-    pub(super) fn unexported_events(&self, marks: &Marks) -> Vec<Id> {
+    pub fn unexported_events(&self, marks: &Marks) -> Vec<Id> {
+        if marks.is_empty() {
+            // Nothing has ever left: a living event is its own reason, and a deleted one was never known elsewhere.
+            return self.by_kind(&Kind::Event);
+        }
         let mut events = Vec::new();
         let mut note = |entry: Entry, near: Option<&Shelved>| {
             let event = if marks.has(&entry) { None } else { self.event_above(entry, near) };
@@ -30,6 +34,24 @@ impl Shelf {
         events.sort_unstable();
         events.dedup();
         events
+    }
+
+    /// True when this event has not left the device as it is now, with all that hangs on it.
+    pub fn is_unexported(&self, event: Id, marks: &Marks) -> bool {
+        let Some(entry) = self.entry(event) else { return false };
+        (!entry.deleted || marks.knows(event)) && self.holds_unmarked(entry, marks, STEPS)
+    }
+
+    fn holds_unmarked(&self, entry: Entry, marks: &Marks, steps: usize) -> bool {
+        let below = || self.children(entry.id).into_iter().filter_map(|id| self.entry(id));
+        let hangs_here = |entry: &Entry| *entry.kind != Kind::Event;
+        !marks.has(&entry)
+            || steps > 0 && below().filter(hangs_here).any(|child| self.holds_unmarked(child, marks, steps - 1))
+    }
+
+    /// The event on which a record hangs, or which it is.
+    pub fn event_of(&self, id: Id) -> Option<Id> {
+        self.event_above(self.entry(id)?, None).map(|event| event.id)
     }
 
     /// The event on which a record hangs, or which it is; looked for first in the block where the record lies.

@@ -241,9 +241,12 @@ fn events_count_as_exported_until_they_or_what_hangs_on_them_changes() {
         later.take(&now);
         later.edit(id(number), Some(&now), field, value);
         shelf.put(later.copies[&id(number)].clone(), None);
+        let one_by_one = [0, 3, 4].map(id).into_iter().filter(|event| shelf.is_unexported(*event, &marks));
+        assert_eq!(one_by_one.collect::<Vec<Id>>(), shelf.unexported_events(&marks));
         (shelf.unexported(&marks), shelf.selected(&Selection::NotExported, &marks))
     };
     assert_eq!(change(5, "spellings", json!(["A. Quill"])), (0, vec![id(5)]));
     assert_eq!(change(2, "by", json!(id(5))), (1, vec![id(0), id(1), id(5), id(2)]));
     assert_eq!(change(3, "deleted", json!(true)).0, 2);
+    assert_eq!([0, 1, 2, 5].map(|number| shelf.event_of(id(number))), [Some(id(0)), Some(id(0)), Some(id(0)), None]);
 }
