@@ -1,6 +1,7 @@
 //! The page: one context, and the screen that the address names.
 
 use crate::context::Context;
+use crate::narrow::narrowed;
 use crate::route::{Route, Screen};
 use crate::screens;
 use crate::shortcuts;
@@ -26,7 +27,7 @@ pub fn App(
     screens::listen(page);
     page.ports().device.on_update(Box::new(move || page.update.set(true)));
     spawn_local(async move { page.driver().open().await });
-    let screen = Memo::new(move |_| page.route.with(|route| route.screen.clone()));
+    let screen = narrowed(move || page.route.with(|route| route.screen.clone()));
     view! { {move || shown(screen.get())} }
 }
 

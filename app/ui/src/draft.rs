@@ -1,6 +1,7 @@
 //! A form that is kept as it is typed: every change is written to the device at once, before anything else happens.
 
 use crate::context::{Context, use_page};
+use crate::narrow::narrowed;
 use leptos::prelude::*;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -37,12 +38,21 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
 
     /// Changes the form and keeps it.
     pub fn change(&self, change: impl FnOnce(&mut T)) {
-        self.form.update(change);
+        self.change_unkept(change);
         self.keep();
     }
 
     /// Changes the form without keeping it: for what comes from the device and not from a person.
     pub fn change_unkept(&self, change: impl FnOnce(&mut T)) {
+        let mut change = Some(change);
+        self.work(&mut |form| {
+            if let Some(change) = change.take() {
+                change(form);
+            }
+        });
+    }
+
+    fn work(&self, change: &mut dyn FnMut(&mut T)) {
         self.form.update(change);
     }
 
@@ -66,7 +76,7 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
         part: impl Fn(&T) -> V + Send + Sync + 'static,
     ) -> Signal<V> {
         let form = self.form;
-        Memo::new(move |_| form.with(&part)).into()
+        narrowed(move || form.with(&part)).into()
     }
 
     /// What an input calls with what was typed.
@@ -79,6 +89,12 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
 /// Forgets what is kept under a name in the book that is open.
 pub fn forget(page: Context, name: &str) {
     page.ports().draft.remove(&full(page, name));
+}
+
+/// Forgets all that is kept under names that begin so: a form and what belongs to it.
+pub fn forget_all(page: Context, name: &str) {
+    let draft = page.ports().draft;
+    draft.names(&full(page, name)).iter().for_each(|name| draft.remove(name));
 }
 
 /// Keeps a form under a name in the book that is open, for the screen that will show it.

@@ -23,6 +23,13 @@ pub fn focus(id: &str) {
     }
 }
 
+/// Shows the top of the sheet, where messages stand.
+pub fn to_top() {
+    if let Some(sheet) = document().get_element_by_id("main") {
+        sheet.set_scroll_top(0);
+    }
+}
+
 /// Gives the focus to the element with this id without moving the page.
 pub fn focus_still(id: &str) {
     let element = document().get_element_by_id(id).and_then(|element| element.dyn_into::<HtmlElement>().ok());

@@ -11,6 +11,7 @@ pub mod explain;
 pub mod frame;
 pub mod here;
 pub mod jump;
+pub mod narrow;
 pub mod parts;
 pub mod percent;
 pub mod route;

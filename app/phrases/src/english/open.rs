@@ -30,7 +30,7 @@ say! { English says Open {
     off_now(clock: &str): format!("now, {clock}");
     off_earlier: "earlier";
     off_hour: "Off at";
-    closes_at(minutes: i64): format!("Closes the night at {}. Containers can still be added.", super::ENGLISH.dates.minutes_long(minutes));
+    closes_at(minutes: i64): format!("Closes it after {}. Containers can still be added.", super::ENGLISH.dates.minutes_long(minutes));
     close: "Close it";
     close_at(clock: &str): format!("Close it {clock}");
     whole_event: "The whole event";

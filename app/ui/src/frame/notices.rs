@@ -1,5 +1,6 @@
 use crate::context::{say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Calm, Message, Progress};
 use leptos::prelude::*;
 use logbook::book::{ReadOnly, State};
@@ -8,7 +9,7 @@ use logbook::book::{ReadOnly, State};
 #[component]
 pub fn Notices() -> impl IntoView {
     let page = use_page();
-    let state = Memo::new(move |_| page.logbook.with(|logbook| logbook.state().clone()));
+    let state = narrowed(move || page.logbook.with(|logbook| logbook.state().clone()));
     let reload = move |_| drop(window().location().reload());
     let again = move || view! { <button class="button" type="button" on:click=reload>{say().faults.reload()}</button> };
     let book = move || match state.get() {
@@ -25,6 +26,11 @@ pub fn Notices() -> impl IntoView {
             view! { <Message what=say().faults.open_failed() safe=safe>{again()}</Message> }.into_any()
         }
     };
+    Effect::new(move |_| {
+        if page.fault.with(Option::is_some) {
+            crate::jump::to_top();
+        }
+    });
     let fault = move || {
         page.fault.get().map(|fault| {
             let (what, safe) = explain::save_fault(&fault);

@@ -67,14 +67,12 @@ fn hold(event: web_sys::PointerEvent) {
     event.prevent_default();
 }
 
-/// `inputmode` of a field that the page's own keys write into: none where they stand, the system's where they vanish.
+/// `inputmode` of a field that the page's own keys write into: none where they stand, the system's where they give way
+/// to a desk or to large text.
 pub fn own_keys() -> &'static str {
-    let width = window().inner_width().ok().and_then(|width| width.as_f64()).unwrap_or(0.0);
-    let rem = document().document_element().and_then(|root| window().get_computed_style(&root).ok().flatten());
-    let rem = rem
-        .and_then(|style| style.get_property_value("font-size").ok())
-        .and_then(|size| size.trim_end_matches("px").parse().ok());
-    if width >= 60.0 * rem.unwrap_or(16.0) { "numeric" } else { "none" }
+    let away = "(min-width: 60rem), (max-height: 28rem)";
+    let gone = window().match_media(away).ok().flatten().is_some_and(|list| list.matches());
+    if gone { "numeric" } else { "none" }
 }
 
 #[cfg(test)]

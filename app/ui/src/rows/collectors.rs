@@ -1,5 +1,6 @@
 use super::CatchDraft;
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Check, Line, Offer, Offers};
 use leptos::prelude::*;
 use logbook::form::{CatchForm, CollectorForm};
@@ -24,7 +25,7 @@ pub fn CollectorsRow(draft: CatchDraft) -> impl IntoView {
         }
     };
     let typed = draft.on(|form: &mut CatchForm, name: String| form.collector_more = name);
-    let offers = Memo::new(move |_| {
+    let offers = narrowed(move || {
         let typed = more.get().to_lowercase();
         let persons = page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).persons));
         let listed = known.get();

@@ -1,5 +1,6 @@
 use super::{CatchDraft, unknown};
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Line, More, Offer, Offers, Options, Pick, Row, UnknownWord};
 use leptos::prelude::*;
 use logbook::codes;
@@ -14,7 +15,7 @@ pub fn HostRow(draft: CatchDraft) -> impl IntoView {
     let host = draft.part(|form| form.host.clone());
     let change = draft.on(|form: &mut CatchForm, host: HostForm| form.host = host);
     let (marked, mark) = unknown(draft, form::Row::Host);
-    let offers = Memo::new(move |_| {
+    let offers = narrowed(move || {
         let hosts = page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).hosts));
         hosts.into_iter().filter(|known| host.with(|host| host.thing != known.thing)).collect::<Vec<_>>()
     });
@@ -51,7 +52,7 @@ pub fn HostFields(
     };
     let relation = Signal::derive(move || host.with(|host| host.relation.clone()));
     let thing = Signal::derive(move || host.with(|host| host.thing.clone()));
-    let offered = Memo::new(move |_| {
+    let offered = narrowed(move || {
         let shown = |host: HostForm| Offer {
             latin: looks_latin(&host.thing),
             words: host.thing.clone(),

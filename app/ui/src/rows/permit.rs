@@ -1,5 +1,6 @@
 use super::CatchDraft;
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Line, Offer, Offers, Row};
 use leptos::prelude::*;
 use logbook::form::CatchForm;
@@ -13,12 +14,12 @@ pub fn PermitRow(draft: CatchDraft) -> impl IntoView {
     let words = say().catch;
     let value = draft.part(|form| form.permit.clone());
     let change = draft.on(|form: &mut CatchForm, number: String| form.permit = number);
-    let known = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).permits)));
+    let known = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).permits)));
     let note = move || {
         let chosen = known.with(|known| known.iter().find(|permit| permit.number == value.get()).cloned());
         chosen.map(|permit| covers(&permit))
     };
-    let offers = Memo::new(move |_| {
+    let offers = narrowed(move || {
         let offered = |permit: OfferedPermit| Offer {
             code: permit.number.clone(),
             note: covers(&permit),

@@ -3,6 +3,7 @@ use super::{CatchDraft, unknown};
 use crate::context::{say, use_page};
 use crate::explain;
 use crate::here;
+use crate::narrow::narrowed;
 use crate::parts::{Line, UnknownWord, WithUnit};
 use leptos::prelude::*;
 use logbook::form::{self, CatchForm, PlaceForm, Source};
@@ -22,7 +23,7 @@ pub fn PlaceRow(draft: CatchDraft) -> impl IntoView {
     });
     let change = draft.on(|form: &mut CatchForm, place: PlaceForm| form.place = place);
     let site = draft.part(|form| form.site.clone());
-    let site_point = Memo::new(move |_| page.logbook.with(|logbook| logbook.site_point(&site.get())));
+    let site_point = narrowed(move || page.logbook.with(|logbook| logbook.site_point(&site.get())));
     let (marked, mark) = unknown(draft, form::Row::Place);
     let empty =
         Signal::derive(move || place.with(|place| place.coordinates().is_none() && place.source != Source::Here));
@@ -53,7 +54,7 @@ pub fn PlaceFields(
     #[prop(into)]
     site_point: Signal<Option<PlaceForm>>,
 ) -> impl IntoView {
-    let source = Memo::new(move |_| place.with(|place| place.source));
+    let source = narrowed(move || place.with(|place| place.source));
     let shown = move || match source.get() {
         Source::Typed => view! { <Typed place change/> }.into_any(),
         _ if place.with(|place| place.coordinates().is_some()) => view! { <Found place change/> }.into_any(),
@@ -63,7 +64,7 @@ pub fn PlaceFields(
         }
         Source::Kept | Source::Site | Source::None => view! { <p>{say().place.none()}</p> }.into_any(),
     };
-    let has = Memo::new(move |_| place.with(|place| place.coordinates().is_some()));
+    let has = narrowed(move || place.with(|place| place.coordinates().is_some()));
     let body = move || {
         has.track();
         shown()
@@ -75,7 +76,7 @@ pub fn PlaceFields(
 #[component]
 fn Found(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView {
     let words = say().place;
-    let written = Memo::new(move |_| {
+    let written = narrowed(move || {
         let (latitude, longitude) = place.with(PlaceForm::coordinates)?;
         places::write(latitude, longitude, place.with(|place| logbook::values::read_number(&place.radius)))
             .map(|written| written.coordinates)
@@ -86,7 +87,7 @@ fn Found(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
         let source = if now.source == Source::Here { Source::Kept } else { now.source };
         change.run(PlaceForm { radius, source, ..now });
     });
-    let radii = Memo::new(move |_| place.with(|place| place.radii.clone()));
+    let radii = narrowed(move || place.with(|place| place.radii.clone()));
     let note = move || {
         place.with(|place| match place.source {
             Source::Site => words.site_point().to_owned(),
@@ -114,7 +115,7 @@ fn Typed(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
     let words = say().place;
     let text = Signal::derive(move || place.with(|place| place.typed.clone()));
     let radius = Signal::derive(move || place.with(|place| place.radius.clone()));
-    let read = Memo::new(move |_| read_typed(&text.get()));
+    let read = narrowed(move || read_typed(&text.get()));
     let write = Callback::new(move |typed: String| change.run(place.get_untracked().with_typed(&typed)));
     let write_radius = Callback::new(move |radius: String| change.run(PlaceForm { radius, ..place.get_untracked() }));
     let pick = move |reading: Reading| {
@@ -154,8 +155,8 @@ fn PlaceCommands(
     site_point: Signal<Option<PlaceForm>>,
 ) -> impl IntoView {
     let words = say().place;
-    let source = Memo::new(move |_| place.with(|place| place.source));
-    let has = Memo::new(move |_| place.with(|place| place.coordinates().is_some()));
+    let source = narrowed(move || place.with(|place| place.source));
+    let has = narrowed(move || place.with(|place| place.coordinates().is_some()));
     let command = move |shown: Signal<bool>, name: &'static str, to: fn(PlaceForm) -> PlaceForm| {
         view! { <button class="button quiet" type="button" hidden=move || !shown.get() on:click=move |_| change.run(to(place.get_untracked()))>{name}</button> }
     };

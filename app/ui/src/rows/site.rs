@@ -1,5 +1,6 @@
 use super::CatchDraft;
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Line, Offer, Offers, Row};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -16,8 +17,8 @@ pub fn SiteRow(draft: CatchDraft) -> impl IntoView {
         form.site_given = true;
     });
     let typing = RwSignal::new(false);
-    let offers = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form))));
-    let sites = Memo::new(move |_| {
+    let offers = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form))));
+    let sites = narrowed(move || {
         let open = typing.get() || value.with(String::is_empty);
         let offered = |site: &logbook::offers::OfferedSite| Offer {
             code: site.name.clone(),

@@ -1,5 +1,6 @@
 use super::{CatchDraft, unknown};
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Line, Offer, Offers, Row, UnknownWord, WithUnit};
 use leptos::prelude::*;
 use logbook::form::{self, CatchForm};
@@ -53,7 +54,7 @@ pub fn MicrohabitatRow(draft: CatchDraft) -> impl IntoView {
     let words = say().catch;
     let value = draft.part(|form| form.microhabitat.clone());
     let change = draft.on(|form: &mut CatchForm, text: String| form.microhabitat = text);
-    let offers = Memo::new(move |_| {
+    let offers = narrowed(move || {
         let known = page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).microhabitats));
         let typed = value.get().to_lowercase();
         let fits = |known: &String| {

@@ -8,6 +8,7 @@ use crate::draft::Draft;
 use crate::explain;
 use crate::frame::Page;
 use crate::jump;
+use crate::narrow::narrowed;
 use crate::parts::{How, MissingList, More};
 use crate::rows::{
     CatchDraft, CaughtRow, CollectorsRow, ElevationRow, HeightRow, HostRow, MethodRow, MicrohabitatRow, NotesRow,
@@ -25,7 +26,7 @@ pub use vials::Vials;
 #[component]
 pub fn NewCatch() -> impl IntoView {
     let page = use_page();
-    let open = Memo::new(move |_| !page.logbook.with(|logbook| matches!(logbook.state(), State::Opening { .. })));
+    let open = narrowed(move || !page.logbook.with(|logbook| matches!(logbook.state(), State::Opening { .. })));
     let waiting = || view! { <Page title=say().catch.title() form=true><header class="head"><h1>{say().catch.title()}</h1></header></Page> };
     view! { <Show when=move || open.get() fallback=waiting><CatchScreen/></Show> }.into_any()
 }
@@ -42,7 +43,7 @@ fn CatchScreen() -> impl IntoView {
         let now = page.now.get();
         draft.change_unkept(|form| form.tick(now));
     });
-    let missing = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.missing(form))));
+    let missing = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.missing(form))));
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         bar::save(page, draft);
@@ -88,7 +89,7 @@ fn has_more(form: &CatchForm) -> bool {
 /// What is missing, each leading to its row.
 #[component]
 pub fn Missing(missing: Memo<Vec<Mark>>) -> impl IntoView {
-    let items = Memo::new(move |_| missing.with(|missing| missing.iter().map(leading).collect::<Vec<_>>()));
+    let items = narrowed(move || missing.with(|missing| missing.iter().map(leading).collect::<Vec<_>>()));
     view! {
         <section class="part" aria-labelledby="missing" hidden=move || missing.with(Vec::is_empty)>
             <h2 id="missing">{say().frame.missing()}</h2>

@@ -8,6 +8,7 @@ mod where_rows;
 
 use crate::context::{say, use_page};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{Calm, How};
 use crate::route::{Group, Screen};
 use crate::screens::Lost;
@@ -22,8 +23,8 @@ use logbook::view::EventView;
 #[component]
 pub fn Event(id: Id, group: Option<Group>) -> impl IntoView {
     let page = use_page();
-    let event = Memo::new(move |_| page.logbook.with(|logbook| logbook.event(id)));
-    let there = Memo::new(move |_| event.with(Option::is_some));
+    let event = narrowed(move || page.logbook.with(|logbook| logbook.event(id)));
+    let there = narrowed(move || event.with(Option::is_some));
     let known = Memo::new(move |before: Option<&Option<EventView>>| event.get().or_else(|| before.cloned().flatten()));
     let shown = move || known.with_untracked(Option::is_some).then(|| view! { <EventScreen id group event=known/> });
     view! { <Show when=move || there.get() fallback=|| view! { <Lost/> }>{shown()}</Show> }.into_any()
@@ -37,7 +38,7 @@ pub fn of<T: Default + PartialEq + Send + Sync + 'static>(
     event: Shown,
     part: impl Fn(&EventView) -> T + Send + Sync + 'static,
 ) -> Memo<T> {
-    Memo::new(move |_| event.with(|event| event.as_ref().map(&part).unwrap_or_default()))
+    narrowed(move || event.with(|event| event.as_ref().map(&part).unwrap_or_default()))
 }
 
 #[component]
@@ -99,7 +100,7 @@ fn Written(id: Id, event: Shown) -> impl IntoView {
     let page = use_page();
     let words = say().event;
     let deleted = of(event, |event| event.deleted);
-    let who = Memo::new(move |_| page.logbook.with(|logbook| logbook.written_by(id)));
+    let who = narrowed(move || page.logbook.with(|logbook| logbook.written_by(id)));
     let delete = move |_| {
         let day = event.with_untracked(|event| event.as_ref().and_then(|event| event.line.day));
         page.save(page.logbook.with_untracked(|logbook| logbook.delete_event(id)), move |_| {

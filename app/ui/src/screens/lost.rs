@@ -2,6 +2,7 @@
 
 use crate::context::{say, use_page};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::book::State;
@@ -11,7 +12,7 @@ use logbook::book::State;
 pub fn Lost() -> impl IntoView {
     let page = use_page();
     let words = say().frame;
-    let open = Memo::new(move |_| !page.logbook.with(|logbook| matches!(logbook.state(), State::Opening { .. })));
+    let open = narrowed(move || !page.logbook.with(|logbook| matches!(logbook.state(), State::Opening { .. })));
     view! {
         <Page title=words.not_found()>
             <div hidden=move || !open.get()>

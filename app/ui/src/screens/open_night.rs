@@ -7,6 +7,7 @@ mod tonight;
 use crate::context::{say, use_page};
 use crate::draft::Draft;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{How, Key, NumberKeys};
 use crate::route::Screen;
 use crate::screens::Lost;
@@ -25,11 +26,11 @@ use tonight::Tonight;
 #[component]
 pub fn OpenNight(id: Id) -> impl IntoView {
     let page = use_page();
-    let open = Memo::new(move |_| match page.logbook.with(|logbook| logbook.open(id, page.now.get())) {
+    let open = narrowed(move || match page.logbook.with(|logbook| logbook.open(id, page.now.get())) {
         Some(OpenView::Event(line, event)) => Some((line, *event)),
         Some(OpenView::Traps(..)) | None => None,
     });
-    let there = Memo::new(move |_| open.with(Option::is_some));
+    let there = narrowed(move || open.with(Option::is_some));
     view! { <Show when=move || there.get() fallback=|| view! { <Lost/> }><Night id open/></Show> }.into_any()
 }
 
@@ -58,7 +59,7 @@ fn Night(id: Id, open: Memo<Option<(OpenLine, EventView)>>) -> impl IntoView {
     let draft: VialDraft =
         Draft::open(&format!("open/{id}"), || page.logbook.with_untracked(|logbook| logbook.next_container_of(id)));
     let writing = Writing { field: RwSignal::new(Some(Field::Number)), fresh: RwSignal::new(true) };
-    let line = Memo::new(move |_| open.with(|open| open.as_ref().map(|(line, _)| line.clone())));
+    let line = narrowed(move || open.with(|open| open.as_ref().map(|(line, _)| line.clone())));
     let site = move || {
         line.with(|line| {
             line.as_ref()
@@ -67,8 +68,8 @@ fn Night(id: Id, open: Memo<Option<(OpenLine, EventView)>>) -> impl IntoView {
                 .unwrap_or_else(|| say().event.untitled().into())
         })
     };
-    let lamp = Memo::new(move |_| line.with(|line| line.as_ref().is_some_and(|line| line.what == OpenKind::Lamp)));
-    let still = Memo::new(move |_| {
+    let lamp = narrowed(move || line.with(|line| line.as_ref().is_some_and(|line| line.what == OpenKind::Lamp)));
+    let still = narrowed(move || {
         open.with(|open| open.as_ref().is_some_and(|(_, event)| event.line.marks.contains(&logbook::view::Mark::Open)))
     });
     let keys = move || view! { <Keys draft writing/> };

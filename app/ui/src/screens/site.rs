@@ -5,6 +5,7 @@ use crate::draft::Draft;
 use crate::frame::Page;
 use crate::here;
 use crate::jump;
+use crate::narrow::narrowed;
 use crate::parts::{How, Line, MissingList, Row, Sign};
 use crate::route::Screen;
 use crate::rows::PlaceFields;
@@ -18,7 +19,7 @@ type SiteDraft = Draft<SiteForm>;
 #[component]
 pub fn Site(id: Option<Id>) -> impl IntoView {
     let page = use_page();
-    let there = Memo::new(move |_| id.is_none_or(|id| page.logbook.with(|logbook| logbook.site_of(id).is_some())));
+    let there = narrowed(move || id.is_none_or(|id| page.logbook.with(|logbook| logbook.site_of(id).is_some())));
     view! { <Show when=move || there.get() fallback=|| view! { <crate::screens::Lost/> }><SiteScreen id/></Show> }
         .into_any()
 }
@@ -128,7 +129,7 @@ fn Point(draft: SiteDraft) -> impl IntoView {
 fn Near(draft: SiteDraft) -> impl IntoView {
     let page = use_page();
     let words = say().site;
-    let near = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.sites_near(form))));
+    let near = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.sites_near(form))));
     let item = move |site: logbook::beside::SiteNear| {
         let name = site.name.clone();
         let take = move |_| {
@@ -156,7 +157,7 @@ fn Near(draft: SiteDraft) -> impl IntoView {
 fn Bar(draft: SiteDraft) -> impl IntoView {
     let page = use_page();
     let words = say().site;
-    let items = Memo::new(move |_| draft.form.with(missing));
+    let items = narrowed(move || draft.form.with(missing));
     let out = move |_| {
         let id = draft.form.with_untracked(|form| form.id);
         back(page, id, None);

@@ -8,6 +8,7 @@ mod open;
 use crate::context::{say, use_page};
 use crate::explain;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{Calm, How};
 use crate::route::{Export, Screen};
 use drafts::Drafts;
@@ -24,13 +25,13 @@ pub use open::{OpenFor, OpenSays};
 pub fn Start() -> impl IntoView {
     let page = use_page();
     let words = say().start;
-    let start = Memo::new(move |_| page.logbook.with(|logbook| logbook.start(page.now.get())));
+    let start = narrowed(move || page.logbook.with(|logbook| logbook.start(page.now.get())));
     let today = move || start.with(|start| say().dates.middle(start.today));
-    let open = Memo::new(move |_| start.with(|start| start.open.clone()));
-    let newest = Memo::new(move |_| start.with(|start| (start.newest.clone(), start.tally)));
+    let open = narrowed(move || start.with(|start| start.open.clone()));
+    let newest = narrowed(move || start.with(|start| (start.newest.clone(), start.tally)));
     let ready =
-        Memo::new(move |_| page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
-    let empty = Memo::new(move |_| start.with(|start| start.empty) && ready.get());
+        narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
+    let empty = narrowed(move || start.with(|start| start.empty) && ready.get());
     view! {
         <Page title=words.title() bar=move || view! { <Bar start/> }>
             <header class="head">
@@ -69,7 +70,7 @@ fn Bar(start: Memo<View>) -> impl IntoView {
     let words = say().start;
     let asked = move || page.logbook.with(|logbook| logbook.device().asked) || page.book() == Book::Sample;
     let href = move || page.to(if asked() { Screen::NewCatch } else { Screen::First });
-    let only_here = Memo::new(move |_| start.with(|start| start.only_here));
+    let only_here = narrowed(move || start.with(|start| start.only_here));
     let line =
         move || (only_here.get() > 0 && page.book() == Book::Own).then(|| view! { <OnlyHere events=only_here.get()/> });
     view! {

@@ -4,6 +4,7 @@ use crate::context::{Context, say, use_page};
 use crate::draft::Draft;
 use crate::frame::Page;
 use crate::jump;
+use crate::narrow::narrowed;
 use crate::parts::{Caution, Chooser, DayLine, How, Line, Options, Pick, Row, Stepper, TimeLine, TrapRow, WithUnit};
 use crate::route::{FormOf, Screen};
 use crate::rows::{CatchDraft, CaughtRow, CollectorsRow, NotesRow, PlaceRow, SiteRow};
@@ -124,11 +125,11 @@ fn TrapRows(draft: CatchDraft) -> impl IntoView {
 #[component]
 pub fn Trap(id: Id) -> impl IntoView {
     let page = use_page();
-    let open = Memo::new(move |_| match page.logbook.with(|logbook| logbook.open(id, page.now.get())) {
+    let open = narrowed(move || match page.logbook.with(|logbook| logbook.open(id, page.now.get())) {
         Some(OpenView::Traps(line, services)) => Some((line, services)),
         Some(OpenView::Event(..)) | None => None,
     });
-    let there = Memo::new(move |_| open.with(Option::is_some));
+    let there = narrowed(move || open.with(Option::is_some));
     view! { <Show when=move || there.get() fallback=|| view! { <Lost/> }><Service id open/></Show> }.into_any()
 }
 
@@ -139,7 +140,7 @@ fn Service(id: Id, open: Memo<Option<(OpenLine, Vec<EventLine>)>>) -> impl IntoV
     let draft: CatchDraft = Draft::open(&FormOf::Trap(id).draft(), || {
         page.logbook.with_untracked(|logbook| logbook.service(id, page.moment(), true)).unwrap_or_default()
     });
-    let line = Memo::new(move |_| open.with(|open| open.as_ref().map(|(line, _)| line.clone())));
+    let line = narrowed(move || open.with(|open| open.as_ref().map(|(line, _)| line.clone())));
     let site = move || {
         line.with(|line| {
             line.as_ref()
@@ -235,7 +236,7 @@ fn UpRows(draft: CatchDraft) -> impl IntoView {
 /// What it brought before.
 #[component]
 fn Services(open: Memo<Option<(OpenLine, Vec<EventLine>)>>) -> impl IntoView {
-    let services = Memo::new(move |_| {
+    let services = narrowed(move || {
         let mut lines = open.with(|open| open.as_ref().map(|(_, services)| services.clone()).unwrap_or_default());
         lines.reverse();
         lines.truncate(20);

@@ -1,5 +1,6 @@
 use super::leading;
 use crate::context::{Context, say};
+use crate::narrow::narrowed;
 use crate::parts::MissingList;
 use crate::route::Screen;
 use crate::rows::CatchDraft;
@@ -11,7 +12,7 @@ use logbook::view::Mark;
 pub fn SaveBar(draft: CatchDraft, missing: Memo<Vec<Mark>>) -> impl IntoView {
     let page = crate::context::use_page();
     let words = say().catch;
-    let items = Memo::new(move |_| {
+    let items = narrowed(move || {
         let quiet = |(sign, words, _)| (sign, words, "");
         missing.with(|missing| missing.iter().map(leading).map(quiet).take(3).collect::<Vec<_>>())
     });
@@ -38,7 +39,7 @@ pub fn save(page: Context, draft: CatchDraft) {
     let form = draft.form.get_untracked();
     match page.make(|logbook, saving, ids| logbook.save_catch(&form, saving, ids)) {
         Ok(deed) => page.save(deed, move |_| {
-            draft.forget();
+            crate::draft::forget_all(page, "catch");
             if page.update_after.get_untracked() {
                 page.ports().device.use_update();
             }

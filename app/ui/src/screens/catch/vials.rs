@@ -1,4 +1,5 @@
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Offer, Offers, PlateView};
 use crate::route::{FormOf, Screen};
 use crate::rows::CatchDraft;
@@ -20,8 +21,8 @@ pub fn Vials(
     let words = say().catch;
     let containers = draft.part(|form| form.containers.clone());
     let nothing = draft.part(|form| form.nothing);
-    let groups = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).groups)));
-    let offers = Memo::new(move |_| {
+    let groups = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.offers(form).groups)));
+    let offers = narrowed(move || {
         let bare = containers.with(|containers| {
             containers.iter().any(|one| one.contents.iter().all(|line| line.group.trim().is_empty()))
         });

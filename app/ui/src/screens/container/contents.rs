@@ -1,5 +1,6 @@
 use super::VialDraft;
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Chooser, Line, Offer, Offers, Options, Pick, Stepper};
 use leptos::prelude::*;
 use logbook::codes;
@@ -140,7 +141,7 @@ fn GroupField(draft: VialDraft, at: usize) -> impl IntoView {
     });
     let lately = page.logbook.with_untracked(|logbook| logbook.groups_lately());
     let lately = StoredValue::new(lately);
-    let offers = Memo::new(move |_| {
+    let offers = narrowed(move || {
         let typed = text.get();
         lately.with_value(|lately| completions(&typed, lately))
     });

@@ -5,6 +5,7 @@ use super::number::{self, Number, Writing};
 use super::own::{Fate, Own};
 use crate::context::{say, use_page};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{How, NumberKeys};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -86,7 +87,7 @@ fn Bar(draft: VialDraft, back: Screen, #[prop(into)] name: Signal<String>, done:
             }
         });
     };
-    let says = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
+    let says = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
     let faulty = move || says.with(|says| matches!(says, SpanSays::Fault(_)));
     let leave = move |_| draft.forget();
     view! {

@@ -1,6 +1,7 @@
 use super::VialDraft;
 use crate::context::{say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Chooser, Key, Stepper, own_keys, typed};
 use leptos::prelude::*;
 use logbook::codes;
@@ -142,7 +143,7 @@ fn Entry(draft: VialDraft, writing: Writing) -> impl IntoView {
 #[component]
 fn SpanWords(draft: VialDraft) -> impl IntoView {
     let page = use_page();
-    let says = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
+    let says = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
     let vessel = draft.part(|form| form.vessel.clone());
     let words = move || {
         let (count, rest, fault) = explain::span(&says.get(), &vessel.get());

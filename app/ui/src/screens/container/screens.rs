@@ -2,6 +2,7 @@ use super::VialDraft;
 use super::editor::Editor;
 use crate::context::{Context, say, use_page};
 use crate::draft::Draft;
+use crate::narrow::narrowed;
 use crate::route::{FormOf, Screen};
 use crate::screens::lost::Lost;
 use leptos::prelude::*;
@@ -56,7 +57,7 @@ pub fn FormContainer(of: FormOf, at: Option<usize>) -> impl IntoView {
 #[component]
 pub fn EventContainer(id: Id) -> impl IntoView {
     let page = use_page();
-    let there = Memo::new(move |_| page.logbook.with(|logbook| logbook.event(id).is_some()));
+    let there = narrowed(move || page.logbook.with(|logbook| logbook.event(id).is_some()));
     view! { <Show when=move || there.get() fallback=|| view! { <Lost/> }><AddToEvent id/></Show> }.into_any()
 }
 
@@ -66,7 +67,7 @@ fn AddToEvent(id: Id) -> impl IntoView {
     let draft: VialDraft = Draft::open(&format!("event/{id}/container"), || {
         page.logbook.with_untracked(|logbook| logbook.next_container_of(id))
     });
-    let note = Memo::new(move |_| {
+    let note = narrowed(move || {
         page.logbook.with(|logbook| logbook.event(id).map(|event| event.line.site).unwrap_or_default())
     });
     let back = Screen::Event(id, None);
@@ -88,7 +89,7 @@ fn AddToEvent(id: Id) -> impl IntoView {
 #[component]
 pub fn ChangeContainer(id: Id) -> impl IntoView {
     let page = use_page();
-    let there = Memo::new(move |_| page.logbook.with(|logbook| logbook.container(id).is_some()));
+    let there = narrowed(move || page.logbook.with(|logbook| logbook.container(id).is_some()));
     view! { <Show when=move || there.get() fallback=|| view! { <Lost/> }><Change id/></Show> }.into_any()
 }
 

@@ -1,6 +1,7 @@
 use super::{Shown, of};
 use crate::context::{say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::MissingList;
 use crate::route::{Group, Screen};
 use leptos::prelude::*;
@@ -41,7 +42,7 @@ fn Mend(id: Id, event: Shown) -> impl IntoView {
     let page = use_page();
     let words = say().event;
     let marks = of(event, |event: &EventView| event.line.marks.clone());
-    let items = Memo::new(move |_| {
+    let items = narrowed(move || {
         marks.with(|marks| marks.iter().map(explain::mark).map(|(sign, words)| (sign, words, "")).collect::<Vec<_>>())
     });
     let settles = move || marks.with(|marks| marks.iter().any(|mark| matches!(mark, Mark::Conflicts(_))));

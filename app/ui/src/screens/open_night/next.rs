@@ -1,6 +1,7 @@
 use super::{Field, Writing};
 use crate::context::{Context, say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Chooser, Options, Stepper, own_keys, typed};
 use crate::screens::container::{VialDraft, counts};
 use leptos::prelude::*;
@@ -117,7 +118,7 @@ fn HourField(draft: VialDraft, writing: Writing) -> impl IntoView {
 #[component]
 fn Says(draft: VialDraft) -> impl IntoView {
     let page = use_page();
-    let span = Memo::new(move |_| page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
+    let span = narrowed(move || page.logbook.with(|logbook| draft.form.with(|form| logbook.span_says(form))));
     let clock = draft.part(|form| form.clock.clone());
     let ago = move || {
         let clock = moment::read_clock(&clock.get())?;
@@ -140,10 +141,10 @@ fn Says(draft: VialDraft) -> impl IntoView {
 fn GroupChoice(draft: VialDraft, writing: Writing) -> impl IntoView {
     let page = use_page();
     let words = say().container;
-    let lately = Memo::new(move |_| page.logbook.with(|logbook| logbook.groups_lately()));
+    let lately = narrowed(move || page.logbook.with(|logbook| logbook.groups_lately()));
     let other = RwSignal::new(lately.with_untracked(Vec::is_empty));
     let group = draft.part(|form| form.contents.first().map(|line| line.group.clone()).unwrap_or_default());
-    let options = Memo::new(move |_| {
+    let options = narrowed(move || {
         let known = lately.get().into_iter().take(5).map(|group| (group.text.clone(), group.text));
         known.chain([(OTHER.to_owned(), words.group_other().to_owned())]).collect::<Options>()
     });

@@ -1,4 +1,5 @@
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::route::Screen;
 use crate::screens::HostWords;
 use crate::screens::container::{ContentWords, count_words};
@@ -12,7 +13,7 @@ const SHOWN: usize = 60;
 #[component]
 pub fn Tonight(open: Memo<Option<(OpenLine, EventView)>>) -> impl IntoView {
     let words = say().open;
-    let containers = Memo::new(move |_| {
+    let containers = narrowed(move || {
         let mut all = open.with(|open| open.as_ref().map(|(_, event)| event.containers.clone()).unwrap_or_default());
         all.reverse();
         all.truncate(SHOWN);

@@ -16,8 +16,7 @@ pub fn Drafts() -> impl IntoView {
     let catch = move || {
         there.get().0.then(|| {
             let throw = move |_| {
-                draft::forget(page, "catch");
-                draft::forget(page, "catch/container");
+                draft::forget_all(page, "catch");
                 there.update(|there| there.0 = false);
             };
             view! {
