@@ -10,6 +10,7 @@
 pub mod area;
 pub mod desk;
 pub mod english;
+pub mod field;
 pub mod groups;
 mod sentences;
 

@@ -67,6 +67,7 @@ async function found(desk) {
 async function printed(t, desk) {
   await desk.goto("#/labels");
   await desk.see({ role: "heading", name: "Labels" });
+  await desk.says("4 fit");
   await desk.evaluate(() => {
     const made = URL.createObjectURL.bind(URL);
     window.blobs = [];

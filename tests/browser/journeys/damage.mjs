@@ -17,12 +17,12 @@ export default async function (t) {
   await spoil(app.page);
   await app.page.reload();
   await app.ready();
-  await app.says(/damaged/);
+  await app.says(/1 block of the storage could not be read/);
   await app.events().first().waitFor();
   assert.equal(await app.events().count(), 1);
   await app.page.reload();
   await app.ready();
-  await app.says(/damaged/);
+  await app.says(/1 block of the storage could not be read/);
 }
 
 /** Flips bytes of the newest journal row, from outside. */

@@ -17,7 +17,7 @@ export default async function (t) {
   await app.introduce("I. Varga");
   for (const screen of ["", "first", "days", "bench", "labels", "search", "export", "import", "setup"]) await look(t, app, screen, `empty-${screen || "start"}`);
   await app.open();
-  await app.tap(app.button("Load a sample"));
+  await app.tap(app.page.getByText("Load a sample", { exact: true }));
   await app.says("Open now");
   for (const [name, screen] of await filled(app)) await look(t, app, screen, name);
 }
