@@ -1,5 +1,7 @@
 //! What is worked out once and kept until the book changes.
 
+use crate::offers::{Asked, Offers};
+use crate::outlook::{KnownSite, Outlook};
 use crate::search::Links;
 use record::{Kind, Record};
 use std::cell::{OnceCell, RefCell};
@@ -15,4 +17,10 @@ pub struct Caches {
     pub(crate) waiting: OnceCell<usize>,
     /// What hangs on what, for searching.
     pub(crate) links: OnceCell<Rc<Links>>,
+    /// All sites, decoded.
+    pub(crate) sites: OnceCell<Rc<Vec<KnownSite>>>,
+    /// How things lie as seen from the position that was asked about last.
+    pub(crate) outlook: RefCell<Option<Rc<Outlook>>>,
+    /// What was offered last, and to what: each row of a form asks the same.
+    pub(crate) offers: RefCell<Option<(Asked, Offers)>>,
 }

@@ -163,13 +163,19 @@ impl<H: Held> Driver<H> {
         }
     }
 
-    /// Changes and keeps what belongs to this device only: as small texts, read before anything else, and in the book's
-    /// storage, which has it for certain. False when the device refused.
-    pub async fn keep_device(&self, device: DeviceSettings) -> bool {
+    /// Changes what belongs to this device only and keeps it as small texts, at once. False when the device refused.
+    pub fn set_device(&self, device: DeviceSettings) -> bool {
         let kept = device.keep(&*self.ports.draft, self.book);
-        let swap = Swap { marks_in: vec![(DEVICE.to_owned(), device.with_book())], ..Swap::default() };
         self.held.change(|book| book.set_device(device));
-        self.ports.store.swap(swap).await.is_ok() && kept
+        kept
+    }
+
+    /// Keeps what belongs to this device only in the book's storage as well, which has it for certain. False when the
+    /// device refused.
+    pub async fn keep_device(&self) -> bool {
+        let device = self.held.read(|book| book.device().with_book());
+        let swap = Swap { marks_in: vec![(DEVICE.to_owned(), device)], ..Swap::default() };
+        self.ports.store.swap(swap).await.is_ok()
     }
 
     /// Makes a deed last. It has been saved only when this returns `Ok`.

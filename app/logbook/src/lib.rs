@@ -28,6 +28,7 @@ mod numbered;
 pub mod numbers;
 pub mod offers;
 pub mod open;
+mod outlook;
 pub mod places;
 mod prefill;
 mod recent;

@@ -1,7 +1,7 @@
 //! Persons, sites and permits by what is typed.
 
 use crate::book::Logbook;
-use record::{Edit, Id, Kind, Record, permit, person, site};
+use record::{Edit, Id, Kind, Record, permit, person};
 
 /// Two names are the same when only case and spaces differ.
 pub fn same(a: &str, b: &str) -> bool {
@@ -33,10 +33,9 @@ impl Logbook {
 
     /// The site so named.
     pub fn site_named(&self, name: &str) -> Option<Record> {
-        self.all(&Kind::Site)
-            .iter()
-            .find(|record| record.get(&site::NAME).is_some_and(|known| same(&known, name)))
-            .cloned()
+        let folded = folded(name);
+        let known = self.known_sites().iter().find(|known| known.folded == folded)?.id;
+        self.living(known)
     }
 
     /// The permit with this number.

@@ -2,15 +2,12 @@
 
 use crate::book::Logbook;
 use crate::form::{CatchForm, ContentForm, HostForm, PlaceForm, Source};
-use crate::names::{folded, same};
-use crate::places::{Fixes, distance_m};
-use crate::recent::Lately;
+use crate::names::folded;
+use crate::outlook::{KnownSite, REACH_M};
+use crate::places::Fixes;
+use crate::recent::Written;
 use crate::view::Mark;
-use record::event::{self, Place};
-use record::{Id, Kind, permit, person, site};
-
-/// A site counts as within reach up to this distance from its point, metres.
-const REACH_M: f64 = 1_000.0;
+use record::{Id, Kind, permit, person};
 
 /// How many of each are offered.
 const OFFERED: usize = 6;
@@ -67,61 +64,68 @@ pub struct Offers {
     pub microhabitats: Vec<String>,
 }
 
+/// What of a form decides what is offered.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Asked {
+    here: Option<(f64, f64)>,
+    site: String,
+    thing: String,
+    day: String,
+}
+
+impl Asked {
+    fn of(form: &CatchForm) -> Self {
+        Self {
+            here: form.place.coordinates(),
+            site: folded(&form.site),
+            thing: folded(&form.host.thing),
+            day: form.caught.day.clone(),
+        }
+    }
+}
+
 impl Logbook {
     /// What completes a form.
     pub fn offers(&self, form: &CatchForm) -> Offers {
+        let asked = Asked::of(form);
+        if let Some((_, offers)) = self.caches.offers.borrow().as_ref().filter(|(known, _)| *known == asked) {
+            return offers.clone();
+        }
+        let offers = self.work_out_offers(&asked);
+        self.caches.offers.replace(Some((asked, offers.clone())));
+        offers
+    }
+
+    fn work_out_offers(&self, asked: &Asked) -> Offers {
         let recent = self.recent();
-        let here = form.place.coordinates();
-        let mut nearest: Vec<&Lately> = recent.events.iter().collect();
-        // Near ones first, in their own order of time; the sort is stable.
-        nearest.sort_by_key(|lately| !near(here, lately.place.as_ref()));
-        let contents = nearest.iter().flat_map(|lately| lately.contents());
-        let groups =
-            distinct(contents.map(|content| OfferedGroup { text: content.group, code: content.group_code }), |a, b| {
-                same(&a.text, &b.text)
-            });
-        let hosts = nearest.iter().filter_map(|lately| lately.host()).map(|host| HostForm {
-            thing: host.thing,
-            what: host.what,
-            ..HostForm::default()
-        });
-        let hosts = hosts.filter(|host| folded(&host.thing).starts_with(&folded(&form.host.thing)));
-        let microhabitats = nearest.iter().filter_map(|lately| lately.event.get(&event::MICROHABITAT));
-        let of_form = self.site_named(&form.site);
-        let point = of_form.as_ref().and_then(|site| site.get(&site::PLACE));
+        let outlook = self.outlook(asked.here);
+        let lately = || outlook.events.iter().map(|at| &recent.events[*at]);
+        let hosts = lately().filter_map(|lately| lately.host.as_ref());
+        let sites = self.known_sites();
+        let of_form = sites.iter().find(|site| site.folded == asked.site);
         Offers {
-            groups,
-            sites: self.sites_offered(form),
-            site_distance_m: here.zip(point).map(|(here, point)| distance_m(here, (point.latitude, point.longitude))),
-            site_is_new: of_form.is_none() && !form.site.trim().is_empty(),
-            hosts: distinct(hosts, |a, b| same(&a.thing, &b.thing)),
+            groups: distinct(lately().flat_map(|lately| &lately.groups)),
+            sites: self.sites_offered(asked),
+            site_distance_m: of_form.and_then(|site| site.distance_m(asked.here)),
+            site_is_new: of_form.is_none() && !asked.site.is_empty(),
+            hosts: distinct(hosts.filter(|host| host.folded.starts_with(&asked.thing))),
             persons: self.all(&Kind::Person).iter().filter_map(|record| record.get(&person::NAME)).collect(),
-            permits: self.permits_offered(&form.caught.day),
-            microhabitats: distinct(microhabitats, |a, b| same(a, b)),
+            permits: self.permits_offered(&asked.day),
+            microhabitats: distinct(lately().filter_map(|lately| lately.microhabitat.as_ref())),
         }
     }
 
-    fn sites_offered(&self, form: &CatchForm) -> Vec<OfferedSite> {
-        let typed = folded(&form.site);
-        let mut sites: Vec<OfferedSite> = self.sites_by_distance(form.place.coordinates());
-        sites.retain(|site| {
-            let name = folded(&site.name);
-            name != typed && name.contains(&typed)
-        });
-        sites.truncate(OFFERED);
-        sites
-    }
-
-    /// All sites: those whose distance is known first, the nearest first; then the newest first.
-    fn sites_by_distance(&self, here: Option<(f64, f64)>) -> Vec<OfferedSite> {
-        let offered = |site: &record::Record| {
-            let point: Option<Place> = site.get(&site::PLACE);
-            let distance_m = here.zip(point).map(|(here, point)| distance_m(here, (point.latitude, point.longitude)));
-            Some(OfferedSite { id: site.id, name: site.get(&site::NAME)?, distance_m })
+    fn sites_offered(&self, asked: &Asked) -> Vec<OfferedSite> {
+        let sites = self.known_sites();
+        let outlook = self.outlook(asked.here);
+        let nearest = outlook.sites.iter().map(|at| &sites[*at]);
+        let like = nearest.filter(|site| site.folded != asked.site && site.folded.contains(&asked.site));
+        let offered = |site: &KnownSite| OfferedSite {
+            id: site.id,
+            name: site.name.clone(),
+            distance_m: site.distance_m(asked.here),
         };
-        let mut sites: Vec<OfferedSite> = self.all(&Kind::Site).iter().rev().filter_map(offered).collect();
-        sites.sort_by(|a, b| a.distance_m.unwrap_or(f64::INFINITY).total_cmp(&b.distance_m.unwrap_or(f64::INFINITY)));
-        sites
+        like.take(OFFERED).map(offered).collect()
     }
 
     fn permits_offered(&self, day: &str) -> Vec<OfferedPermit> {
@@ -145,11 +149,14 @@ impl Logbook {
         let radii = std::mem::take(&mut form.place.radii);
         form.place = PlaceForm { radii: with_radius(radii, best.radius_m), ..best.into_form() };
         if !form.site_given {
-            let nearest = self.sites_by_distance(form.place.coordinates()).into_iter().next();
-            let reached = nearest.filter(|site| site.distance_m.is_some_and(|distance| distance <= REACH_M));
-            let has_point = |name: &str| self.site_named(name).is_some_and(|site| !site.is_empty(&site::PLACE));
+            let here = form.place.coordinates();
+            let sites = self.known_sites();
+            let nearest = self.outlook(here).sites.first().map(|at| &sites[*at]);
+            let reached = nearest.filter(|site| site.distance_m(here).is_some_and(|distance| distance <= REACH_M));
+            let has_point =
+                |name: &str| sites.iter().any(|site| site.folded == folded(name) && site.point.is_some());
             match reached {
-                Some(site) => form.site = site.name,
+                Some(site) => form.site = site.name.clone(),
                 None if has_point(&form.site) => form.site.clear(),
                 None => {}
             }
@@ -205,18 +212,18 @@ impl CatchForm {
     }
 }
 
-fn near(here: Option<(f64, f64)>, there: Option<&Place>) -> bool {
-    here.zip(there).is_some_and(|(here, there)| distance_m(here, (there.latitude, there.longitude)) <= REACH_M)
-}
-
-fn distinct<T>(items: impl Iterator<Item = T>, same: impl Fn(&T, &T) -> bool) -> Vec<T> {
-    let mut kept: Vec<T> = Vec::new();
-    for item in items {
-        if kept.len() < OFFERED && !kept.iter().any(|known| same(known, &item)) {
-            kept.push(item);
+/// The first few of what was written, each once.
+fn distinct<'a, T: Clone + 'a>(all: impl Iterator<Item = &'a Written<T>>) -> Vec<T> {
+    let mut kept: Vec<&Written<T>> = Vec::new();
+    for written in all {
+        if !kept.iter().any(|known| known.folded == written.folded) {
+            kept.push(written);
+        }
+        if kept.len() == OFFERED {
+            break;
         }
     }
-    kept
+    kept.into_iter().map(|written| written.what.clone()).collect()
 }
 
 /// The first radius, one in between and the present one, for the drawing.

@@ -1,8 +1,11 @@
 //! What was used lately, for completing what is typed: the newest events and their containers.
 
 use crate::book::Logbook;
+use crate::form::HostForm;
+use crate::names::folded;
+use crate::offers::OfferedGroup;
 use record::container::{CONTENTS, Content};
-use record::event::{self, Collector, Host, Method, Place};
+use record::event::{self, Collector, Method, Place};
 use record::{Id, Kind, Record};
 use std::rc::Rc;
 
@@ -17,6 +20,24 @@ pub struct Lately {
     pub place: Option<Place>,
     /// Its containers in order.
     pub containers: Vec<Record>,
+    /// The groups in its containers.
+    pub(crate) groups: Vec<Written<OfferedGroup>>,
+    /// Its host: the thing and what it is.
+    pub(crate) host: Option<Written<HostForm>>,
+    /// Its microhabitat.
+    pub(crate) microhabitat: Option<Written<String>>,
+}
+
+/// Something that was written, and its words as they are compared.
+pub(crate) struct Written<T> {
+    pub(crate) folded: String,
+    pub(crate) what: T,
+}
+
+impl<T> Written<T> {
+    fn of(words: &str, what: T) -> Self {
+        Self { folded: folded(words), what }
+    }
 }
 
 /// The newest events, newest first.
@@ -26,18 +47,22 @@ pub struct Recent {
 }
 
 impl Lately {
-    /// The contents of its containers.
-    pub fn contents(&self) -> impl Iterator<Item = Content> {
-        self.containers.iter().flat_map(|container| {
-            let mut lines: Vec<Content> = container.lines(&CONTENTS).into_iter().map(|(_, line)| line).collect();
-            lines.sort_by_key(|line| line.order);
-            lines
-        })
-    }
-
-    /// Its host.
-    pub fn host(&self) -> Option<Host> {
-        self.event.get(&event::HOST)
+    fn of(event: Record, containers: Vec<Record>) -> Self {
+        let group = |content: Content| {
+            Written::of(&content.group.clone(), OfferedGroup { text: content.group, code: content.group_code })
+        };
+        let host = event.get(&event::HOST).map(|host| {
+            Written::of(&host.thing.clone(), HostForm { thing: host.thing, what: host.what, ..HostForm::default() })
+        });
+        let microhabitat = event.get(&event::MICROHABITAT).map(|words| Written::of(&words.clone(), words));
+        Self {
+            place: event.get(&event::PLACE),
+            groups: containers.iter().flat_map(contents).map(group).collect(),
+            host,
+            microhabitat,
+            containers,
+            event,
+        }
     }
 
     /// Its method.
@@ -49,6 +74,12 @@ impl Lately {
     pub fn collectors(&self) -> Vec<Id> {
         collectors(&self.event)
     }
+}
+
+fn contents(container: &Record) -> Vec<Content> {
+    let mut lines: Vec<Content> = container.lines(&CONTENTS).into_iter().map(|(_, line)| line).collect();
+    lines.sort_by_key(|line| line.order);
+    lines
 }
 
 /// The collectors of an event or trap, in order.
@@ -68,7 +99,7 @@ impl Logbook {
         let events =
             self.shelf.newest(&Kind::Event, EVENTS).into_iter().filter_map(|id| self.living(id)).map(|event| {
                 let containers = self.containers_of(event.id);
-                Lately { place: event.get(&event::PLACE), containers, event }
+                Lately::of(event, containers)
             });
         Recent { events: events.collect() }
     }

@@ -188,9 +188,12 @@ impl Context {
     /// Changes and keeps what belongs to this device only.
     pub fn set_device(&self, device: DeviceSettings) {
         let page = *self;
+        let kept = page.driver().set_device(device);
+        page.draft_refused.set(!kept);
         spawn_local(async move {
-            let kept = page.driver().keep_device(device).await;
-            page.draft_refused.set(!kept);
+            if !page.driver().keep_device().await {
+                page.draft_refused.set(true);
+            }
         });
     }
 

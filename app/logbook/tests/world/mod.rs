@@ -78,7 +78,7 @@ impl Tab {
 
     fn settle(&self, settled: logbook::setup::Settled) {
         block_on(self.driver.save(settled.deed)).expect("saved");
-        assert!(block_on(self.driver.keep_device(settled.device)), "kept");
+        assert!(self.driver.set_device(settled.device) && block_on(self.driver.keep_device()), "kept");
     }
 }
 
