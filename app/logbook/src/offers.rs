@@ -153,8 +153,7 @@ impl Logbook {
             let sites = self.known_sites();
             let nearest = self.outlook(here).sites.first().map(|at| &sites[*at]);
             let reached = nearest.filter(|site| site.distance_m(here).is_some_and(|distance| distance <= REACH_M));
-            let has_point =
-                |name: &str| sites.iter().any(|site| site.folded == folded(name) && site.point.is_some());
+            let has_point = |name: &str| sites.iter().any(|site| site.folded == folded(name) && site.point.is_some());
             match reached {
                 Some(site) => form.site = site.name.clone(),
                 None if has_point(&form.site) => form.site.clear(),

@@ -47,21 +47,10 @@ pub fn distance_m(a: (f64, f64), b: (f64, f64)) -> f64 {
     position(a).zip(position(b)).map_or(f64::INFINITY, |(a, b)| place::distance::distance(a, b).metres())
 }
 
-/// Much the same, quickly: on a sphere, along the chord.
-///
-/// **Accuracy**: within 1 per cent up to some thousand kilometres, anywhere on the Earth.
-///
-/// **Source**: the mean radius of WGS 84 (from memory), and the rule for the chord between two unit vectors.
-pub fn distance_rough_m(a: (f64, f64), b: (f64, f64)) -> f64 {
-    const RADIUS_M: f64 = 6_371_008.8;
-    let vector = |(latitude, longitude): (f64, f64)| {
-        let (sin_lat, cos_lat) = libm::sincos(latitude.to_radians());
-        let (sin_lon, cos_lon) = libm::sincos(longitude.to_radians());
-        [cos_lat * cos_lon, cos_lat * sin_lon, sin_lat]
-    };
-    let (a, b) = (vector(a), vector(b));
-    let chord: f64 = (0..3).map(|axis| (a[axis] - b[axis]) * (a[axis] - b[axis])).sum();
-    2.0 * RADIUS_M * libm::asin((libm::sqrt(chord) / 2.0).min(1.0))
+/// Much the same, quickly.
+pub(crate) fn distance_rough_m(a: (f64, f64), b: (f64, f64)) -> f64 {
+    let position = |(latitude, longitude)| Position::new(latitude, longitude, None);
+    position(a).zip(position(b)).map_or(f64::INFINITY, |(a, b)| place::distance::roughly(a, b).metres())
 }
 
 /// The fixes that came in while a form is open.

@@ -27,6 +27,26 @@ pub fn distance(from: Position, to: Position) -> Metres {
     leg(from, to).distance
 }
 
+/// About the length of the shortest way between two positions, quickly: on a sphere.
+///
+/// **Accuracy**: within 0.6 per cent of [`distance`].
+///
+/// **Source**: the chord between two unit vectors (common practice); mean radius of WGS 84: Moritz (2000), Geodetic
+/// Reference System 1980, J. Geodesy 74: 128–133, from memory.
+pub fn roughly(from: Position, to: Position) -> Metres {
+    const RADIUS_M: f64 = 6_371_008.8;
+    let (a, b) = (unit_vector(from), unit_vector(to));
+    let chord: f64 = (0..3).map(|axis| (a[axis] - b[axis]) * (a[axis] - b[axis])).sum();
+    finite(Metres::new(2.0 * RADIUS_M * libm::asin((libm::sqrt(chord) / 2.0).min(1.0))))
+}
+
+/// From the middle of the Earth to a position.
+fn unit_vector(position: Position) -> [f64; 3] {
+    let (sin_lat, cos_lat) = libm::sincos(position.latitude.degrees().to_radians());
+    let (sin_lon, cos_lon) = libm::sincos(position.longitude.degrees().to_radians());
+    [cos_lat * cos_lon, cos_lat * sin_lon, sin_lat]
+}
+
 /// The shortest way from one position to another; between one and the same it points north.
 ///
 /// **Source**: as [`distance`].
@@ -101,6 +121,13 @@ mod tests {
             let back = distance(at(lat, lon), to).metres();
             // A micrometre: what two libraries' trigonometry may differ by.
             prop_assert!((back - metres).abs() < 1e-6, "{} {}", back, metres);
+        }
+
+        #[test]
+        fn the_rough_way_is_about_as_long(lat in -90.0..90.0, lon in -180.0..180.0, bearing in 0.0..360.0, metres in 1.0..1.9e7) {
+            let to = destination(at(lat, lon), Degrees::new(bearing).expect("finite"), Metres::new(metres).expect("finite"));
+            let rough = roughly(at(lat, lon), to).metres();
+            prop_assert!((rough - metres).abs() < metres * 0.006, "{} {}", rough, metres);
         }
     }
 }
