@@ -11,9 +11,11 @@ pub mod fixes;
 pub mod format;
 pub mod frame;
 pub mod grid;
+pub mod instant;
 pub mod local;
 pub mod parse;
 mod position;
+pub mod sky;
 pub mod uncertainty;
 
 pub use position::Position;
