@@ -119,10 +119,15 @@ fn sky(position: Position, day: Day) -> Option<Value> {
         "sunset": times(&sun.sunset),
         "civil_dawn": times(&sun.dawn[0]),
         "civil_dusk": times(&sun.dusk[0]),
-        "moon_fraction": moon.fraction,
-        "moon_altitude_deg": moon.altitude.degrees(),
+        "moon_fraction": rounded(moon.fraction),
+        "moon_altitude_deg": rounded(moon.altitude.degrees()),
         "moon_up": moon.up,
     }))
+}
+
+/// To four decimals, which is more than it is right to.
+fn rounded(value: f64) -> f64 {
+    (value * 1e4).round() / 1e4
 }
 
 /// Says on standard error what was wrong with the input.
