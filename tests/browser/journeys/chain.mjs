@@ -20,9 +20,7 @@ export default async function (t) {
   await taken(desk, log);
   await found(desk);
   await previewed(desk);
-  // In WebKitGTK the page goes back from the finished PDF to the command that makes it: known, and not mended yet. There
-  // the journey ends with the preview, which is made by the same worker from the same frames.
-  if (t.engine !== "webkit") await printed(t, desk);
+  await printed(t, desk);
 }
 
 /** A phone logs two hover flies from an umbel, and gives its day away. */

@@ -46,7 +46,7 @@ export class Driver {
   }
 
   async click(target) {
-    await this.see(target);
+    await this.waitFor(...seek.ready(target));
     await this.press(target);
   }
 

@@ -28,6 +28,7 @@ function ask(target, question, value) {
   const element = found.find(shown) ?? found[0];
   if (question === "element") return element;
   if (question === "visible") return element !== undefined && shown(element);
+  if (question === "ready") return element !== undefined && shown(element) && !element.disabled;
   if (question === "there") return element !== undefined;
   if (question === "text") return clean(element.value ?? element.innerText);
   element.focus();
@@ -49,6 +50,8 @@ const asking = (question) => (target, value) => [ask, packed(target), question, 
 export const seek = {
   element: asking("element"),
   visible: asking("visible"),
+  /** Seen, and takes a press. */
+  ready: asking("ready"),
   there: asking("there"),
   text: asking("text"),
   /** Empties a field to be typed into (answers false), or sets it at once (answers true). */

@@ -9,6 +9,7 @@ mod sheet;
 use crate::context::{Context, say, use_page};
 use crate::desk::{Pressed, Setting, how, proofs};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{More, Sign};
 use calibrate::Calibrate;
 use empty::{Empty, NotPrinted};
@@ -35,12 +36,12 @@ pub struct Desk {
 impl Desk {
     fn new(page: Context) -> Self {
         let queue = RwSignal::new(Queue::load(&*page.ports().draft, page.book()));
-        let view = Memo::new(move |_| page.logbook.with(|logbook| queue.with(|queue| logbook.queue(queue))));
-        let orders = Memo::new(move |_| page.logbook.with(|logbook| queue.with(|queue| logbook.print_orders(queue))));
-        let lines = Memo::new(move |_| {
+        let view = narrowed(move || page.logbook.with(|logbook| queue.with(|queue| logbook.queue(queue))));
+        let orders = narrowed(move || page.logbook.with(|logbook| queue.with(|queue| logbook.print_orders(queue))));
+        let lines = narrowed(move || {
             orders.with(|orders| orders.orders.iter().map(|order| order.lines.clone()).collect::<Vec<Vec<Line>>>())
         });
-        let format = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules().format()));
+        let format = narrowed(move || page.logbook.with(|logbook| logbook.rules().format()));
         Self { queue, view, orders, pressed: proofs(lines.into(), format.into()) }
     }
 
@@ -51,18 +52,24 @@ impl Desk {
         page.draft_refused.set(!kept);
     }
 
-    /// Labels in all, and how many orders do not fit.
-    pub fn fit(self) -> (u32, usize) {
+    /// Whether the queue still asks for this: what was made of another one is not offered.
+    fn still(self, made: &Orders) -> bool {
+        self.orders.with(|orders| orders == made)
+    }
+
+    /// Labels that fit, and how many orders do not; none before the press has said so.
+    pub fn fit(self) -> Option<(u32, usize)> {
         let over: Vec<bool> = self.pressed.with(|pressed| match pressed {
-            Pressed::Set(proofs) => proofs.iter().map(|proof| !proof.over.is_empty()).collect(),
-            Pressed::Waiting | Pressed::Gone(_) => Vec::new(),
-        });
-        self.orders.with(|orders| {
+            Pressed::Set(proofs) => Some(proofs.iter().map(|proof| !proof.over.is_empty()).collect()),
+            Pressed::Waiting | Pressed::Gone(_) => None,
+        })?;
+        let said = self.orders.with(|orders| {
             let fits = |at: usize| !over.get(at).copied().unwrap_or(false);
             let labels =
                 orders.orders.iter().enumerate().filter(|(at, _)| fits(*at)).map(|(_, order)| order.copies).sum();
             (labels, over.iter().filter(|over| **over).count())
-        })
+        });
+        Some(said)
     }
 
     /// The proof of an order.
@@ -78,17 +85,14 @@ pub fn Labels() -> impl IntoView {
     let words = say().labels;
     let desk = Desk::new(page);
     let printing = Printing::new();
-    let none = Memo::new(move |_| desk.view.with(|view| view.rows.is_empty()));
-    let note = move || {
-        let (labels, over) = desk.fit();
-        words.fit(labels, over)
-    };
+    let none = narrowed(move || desk.view.with(|view| view.rows.is_empty()));
+    let note = move || desk.fit().map(|(labels, over)| words.fit(labels, over));
     let (top, end) = how("labels", vec![words.how_1(), words.how_2(), words.how_3()]);
     view! {
         <Page title=words.title() bar=move || view! { <Bar desk printing/> }>
             <header class="head"><h1>{words.title()}</h1><p class="note" role="status" hidden=none>{note}</p></header>
             {top}
-            {move || printing.says()}
+            {move || printing.says(desk)}
             <Show when=move || !none.get() fallback=|| view! { <Empty/> }>
                 <Setting pressed=desk.pressed/>
                 <div class="columns queue-sheet">

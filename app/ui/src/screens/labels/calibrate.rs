@@ -1,6 +1,7 @@
 //! How large a millimetre is on this screen, as a person measures it.
 
 use crate::context::{Context, say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Sign, WithUnit};
 use leptos::prelude::*;
 use logbook::setup::{Calibration, DeviceSettings};
@@ -16,7 +17,7 @@ pub fn Calibrate() -> impl IntoView {
     let page = use_page();
     let words = say().labels;
     let typed = RwSignal::new(String::new());
-    let measured = Memo::new(move |_| page.logbook.with(|logbook| logbook.device().calibration.is_some()));
+    let measured = narrowed(move || page.logbook.with(|logbook| logbook.device().calibration.is_some()));
     let read = move || {
         typed
             .with(|typed| typed.trim().replace(',', ".").parse::<f64>().ok())

@@ -2,6 +2,7 @@
 
 use super::Desk;
 use crate::context::{Context, say, use_page};
+use crate::narrow::narrowed;
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::Id;
@@ -33,7 +34,7 @@ pub fn Empty() -> impl IntoView {
 pub fn NotPrinted(desk: Desk) -> impl IntoView {
     let page = use_page();
     let words = say().labels;
-    let days = Memo::new(move |_| unprinted(page, desk));
+    let days = narrowed(move || unprinted(page, desk));
     let day = move |(day, ids): (Day, Vec<Id>)| {
         let name = words.add_day(day, ids.len());
         let add = move |_| {

@@ -29,7 +29,7 @@ enum Stage {
     Idle,
     Making(u32),
     Made(Box<Made>),
-    DoesNotFit(Vec<(usize, Vec<Over>)>),
+    DoesNotFit(Orders, Vec<(usize, Vec<Over>)>),
     Gone(String),
 }
 
@@ -48,7 +48,7 @@ impl Printing {
     }
 
     /// What became of it, where something did.
-    pub fn says(self) -> Option<AnyView> {
+    pub fn says(self, desk: Desk) -> Option<AnyView> {
         let words = say().labels;
         if let Some(reason) = self.refused.get() {
             return Some(
@@ -57,7 +57,10 @@ impl Printing {
         }
         match self.stage.get() {
             Stage::Idle | Stage::Making(_) | Stage::Made(_) => None,
-            Stage::DoesNotFit(over) => {
+            Stage::DoesNotFit(orders, over) => {
+                if !desk.still(&orders) {
+                    return None;
+                }
                 let lines = over.iter().take(6).map(|(_, over)| over_lines(over, 0.0)).collect_view();
                 Some(view! { <Message what=words.not_fit(over.len()) safe=words.not_fit_do()/>{lines} }.into_any())
             }
@@ -81,7 +84,7 @@ impl Printing {
             let answer = page.ports().press.ask(request).await;
             let stage = match answer {
                 Ok(Answer::Pdf { bytes, sheets, labels }) => made(page, orders, proofs, bytes, (labels, sheets)),
-                Ok(Answer::DoesNotFit(over)) => Stage::DoesNotFit(over),
+                Ok(Answer::DoesNotFit(over)) => Stage::DoesNotFit(orders, over),
                 Ok(Answer::NotWritten(reason)) | Err(PressFault::Gone(reason)) => Stage::Gone(reason),
                 Ok(Answer::Proofs(_) | Answer::Laid(_)) => Stage::Gone(String::new()),
             };
@@ -166,20 +169,13 @@ fn made(page: Context, orders: Orders, proofs: Vec<Proof>, bytes: Vec<u8>, (labe
 pub fn Bar(desk: Desk, printing: Printing) -> impl IntoView {
     let page = use_page();
     let words = say().labels;
-    // What was made is of the queue as it was: a change lets it go.
-    Effect::new(move |before: Option<()>| {
-        desk.orders.track();
-        if before.is_some() {
-            printing.stage.set(Stage::Idle);
-        }
-    });
     let labels = move || desk.orders.with(|orders| orders.orders.iter().map(|order| order.copies).sum::<u32>());
     let ready = move || desk.pressed.with(|pressed| matches!(pressed, Pressed::Set(_)));
     move || {
         match printing.stage.get() {
         Stage::Making(labels) => view! { <div class="bar"><p role="status">{words.making(labels)}</p></div> }.into_any(),
-        Stage::Made(made) => view! { <Ready desk printing made=*made/> }.into_any(),
-        Stage::Idle | Stage::DoesNotFit(_) | Stage::Gone(_) => view! {
+        Stage::Made(made) if desk.still(&made.orders) => view! { <Ready desk printing made=*made/> }.into_any(),
+        Stage::Idle | Stage::Made(_) | Stage::DoesNotFit(..) | Stage::Gone(_) => view! {
             <div class="bar" hidden=move || labels() == 0>
                 <button class="button main" type="button" data-key="p" disabled=move || !ready() on:click=move |_| printing.make(page, desk)>
                     {move || words.make(labels())}" "<kbd class="key">"P"</kbd>

@@ -3,6 +3,7 @@
 use super::{Desk, over_lines};
 use crate::context::{say, use_page};
 use crate::desk::{ProofView, Window, contents_words, kind_name};
+use crate::narrow::narrowed;
 use crate::parts::{Check, PlateView, Stepper, plate_words};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -15,9 +16,8 @@ pub fn QueueList(desk: Desk) -> impl IntoView {
     let words = say().labels;
     let window = Window::new("queue-rows");
     let count = move || desk.view.with(|view| view.rows.len());
-    let ids = Memo::new(move |_| {
-        desk.view.with(|view| window.rows(&view.rows.iter().map(|row| row.of).collect::<Vec<Id>>()))
-    });
+    let ids =
+        narrowed(move || desk.view.with(|view| window.rows(&view.rows.iter().map(|row| row.of).collect::<Vec<Id>>())));
     view! {
         <section class="part" aria-labelledby="queue">
             <div class="part-head"><h2 id="queue">{words.queue()}</h2><span class="note">{words.queue_note()}</span></div>
@@ -34,7 +34,7 @@ pub fn QueueList(desk: Desk) -> impl IntoView {
 #[component]
 fn Row(desk: Desk, id: Id) -> impl IntoView {
     let page = use_page();
-    let row = Memo::new(move |_| desk.view.with(|view| view.rows.iter().find(|row| row.of == id).cloned()));
+    let row = narrowed(move || desk.view.with(|view| view.rows.iter().find(|row| row.of == id).cloned()));
     let open = RwSignal::new(false);
     let shown = move || {
         row.get().map(|row| {
@@ -96,7 +96,7 @@ fn places(desk: Desk, id: Id) -> Vec<(usize, LabelKind)> {
 #[component]
 fn Lives(desk: Desk, id: Id) -> impl IntoView {
     let page = use_page();
-    let proofs = Memo::new(move |_| {
+    let proofs = narrowed(move || {
         places(desk, id).into_iter().filter_map(|(at, kind)| Some((kind, desk.proof(at)?))).collect::<Vec<_>>()
     });
     let size = move || page.logbook.with(|logbook| logbook.rules().format());
@@ -109,7 +109,7 @@ fn Lives(desk: Desk, id: Id) -> impl IntoView {
 #[component]
 fn Faults(desk: Desk, id: Id) -> impl IntoView {
     let page = use_page();
-    let over = Memo::new(move |_| {
+    let over = narrowed(move || {
         let proofs = places(desk, id).into_iter().filter_map(|(at, _)| desk.proof(at));
         proofs.filter(|proof| !proof.over.is_empty()).map(|proof| (proof.over, proof.type_pt)).collect::<Vec<_>>()
     });

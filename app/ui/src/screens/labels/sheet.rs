@@ -3,6 +3,7 @@
 use super::Desk;
 use crate::context::{Context, say, use_page};
 use crate::desk::true_size;
+use crate::narrow::narrowed;
 use crate::route::Screen;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -14,13 +15,13 @@ use ports::press::{Answer, Format, Laid, Paper, Request};
 pub fn Sheet(desk: Desk) -> impl IntoView {
     let page = use_page();
     let words = say().labels;
-    let rules = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules()));
+    let rules = narrowed(move || page.logbook.with(|logbook| logbook.rules()));
     let labels =
-        Memo::new(move |_| desk.orders.with(|orders| orders.orders.iter().map(|order| order.copies).sum::<u32>()));
+        narrowed(move || desk.orders.with(|orders| orders.orders.iter().map(|order| order.copies).sum::<u32>()));
     let laid = laid(page, rules, labels);
     let at = RwSignal::new(0_usize);
-    let of = Memo::new(move |_| laid.with(|laid| laid.as_ref().map_or(1, |laid| laid.cuts.len().max(1))));
-    let shown = Memo::new(move |_| at.get().min(of.get() - 1));
+    let of = narrowed(move || laid.with(|laid| laid.as_ref().map_or(1, |laid| laid.cuts.len().max(1))));
+    let shown = narrowed(move || at.get().min(of.get() - 1));
     let drawn = move || laid.get().map(|laid| drawing(desk, &laid, shown.get(), rules, labels.get()));
     let change = move || {
         rules.with(|rules| words.paper_change(&rules.paper.width_mm.to_string(), &rules.paper.height_mm.to_string()))
