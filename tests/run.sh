@@ -52,13 +52,21 @@ stage_engines() {
     return "$failed"
 }
 
-stage_bench() { cargo bench --locked --quiet -p bench-native; }
+stage_bench() {
+    local built=${CARGO_TARGET_DIR:-target}/release
+    cargo build --locked --quiet --profile bench -p bench-native --bins
+    "$built/measure"
+    need_browser_tests
+    build_release
+    node tests/bench/browser/run.mjs --generate "$built/generate"
+}
 
 limit_of() {
     case $1 in
     fmt) echo 60 ;;
     tidy) echo 300 ;;
     clippy | reference) echo 900 ;;
+    bench) echo 2700 ;;
     *) echo 1500 ;;
     esac
 }
@@ -87,6 +95,7 @@ run_stage() {
     passed=$((passed + here_passed))
     failed=$((failed + here_failed))
     say "$(printf '%-10s %5d s  %s' "$stage" $((SECONDS - start)) "$here_passed passed, $here_failed failed")"
+    if [ "$stage" = bench ] && [ "$status" = 0 ]; then cat "$log"; fi
     [ "$status" = 0 ] && return
     if [ "$status" = 124 ]; then say "$stage took longer than its $limit s"; fi
     tail -n 80 "$log"

@@ -26,6 +26,8 @@ const THROTTLE = 4;
 const OLDEST = { words: "2017-04-01T08:55", hour: "08:55" };
 const QUESTIONS = [["a number", "AM17-00404"], ["two words", "ditch Salix"], ["a person", "marlow"], ["nothing", "zzqx"]];
 const TYPED = "marl pit 25";
+/** Among the generated sites. */
+const PLACE = { latitude: 48.5, longitude: 14.5, accuracy: 8 };
 
 /** How often each is measured, by the number of events. */
 const often = (events) => (events > 50_000 ? { open: 5, cold: 0, save: 15, import: 1 } : { open: 7, cold: 5, save: 15, import: 3 });
@@ -58,7 +60,7 @@ class Bench {
       await serve({ root: join(HERE, "twin"), headers: false }),
     ];
     const [app, twin] = bench.servers;
-    bench.device = await Device.launch(app, { kind: "phone", also: [twin.port] });
+    bench.device = await Device.launch(app, { kind: "phone", place: PLACE, also: [twin.port] });
     bench.app = new App(bench.device, app);
     bench.rows = new Twin(bench.device, twin, "rows");
     bench.segments = new Twin(bench.device, twin, "segments");

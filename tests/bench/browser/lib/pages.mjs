@@ -51,7 +51,7 @@ class Measured {
 
   /** Types letter by letter as a person does; milliseconds from each key to the frame that shows it. */
   async typed(id, text) {
-    await this.page.focus(`#${id}`);
+    await this.page.fill(`#${id}`, "");
     await this.page.evaluate(() => { window.stopwatch.keys.length = 0; });
     for (const letter of text) {
       await this.page.keyboard.press(letter === " " ? "Space" : letter);

@@ -1,6 +1,6 @@
 //! Generated records: the same for the same numbers, in the shape of a busy collector's years.
 
-use record::event::{COLLECTORS, Collector};
+use record::event::{COLLECTORS, Collector, Place};
 use record::wire::{Author, Header};
 use record::{Dot, Edit, Id, Kind, Lines, Record, Replica, container, event, person, site};
 use serde_json::{Value, json};
@@ -99,6 +99,9 @@ fn made_site(number: usize) -> Record {
         edit.put(&site::COUNTRY, &"Invented".to_owned());
         edit.put(&site::PROVINCE, &["Norrland", "Südmark", "Pořín"][number % 3].to_owned());
         edit.put(&site::LOCALITY, &format!("{} km NE of Old Weir, left bank", number % 17));
+        let degrees = |seed: usize| drawn(number * 2 + seed, 1_000_000) as f64 / 1e6;
+        let point = Place { latitude: 48.0 + degrees(0), longitude: 14.0 + degrees(1), ..Place::default() };
+        edit.put(&site::PLACE, &Place { datum: "WGS84".to_owned(), how: "typed".to_owned(), ..point });
     })
 }
 
