@@ -1,12 +1,10 @@
 //! The press port: the fonts once, then `{id, request}` to the worker and `{id, answer, pdf?}` back.
-//!
-//! Request and answer are JSON; the bytes of a PDF travel beside it and are put back here.
 
 use crate::assets::AppAssets;
 use crate::js;
 use crate::worker::{Desk, Running, parcel};
 use js_sys::Array;
-use ports::press::{Answer, Press, PressFault, Request};
+use ports::press::{Press, PressFault, Reply};
 use ports::{Assets, Later};
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
@@ -26,17 +24,16 @@ impl PressWorker {
         Self { desk: Desk::new("press_loader.js", |running| Box::pin(inked(running))) }
     }
 
-    async fn answer(&self, request: &Request) -> Result<Answer, String> {
-        let request = serde_json::to_vec(request).map_err(|error| error.to_string())?;
-        let (request, buffer) = parcel(&request);
+    async fn reply(&self, request: &[u8]) -> Result<Reply, String> {
+        let (request, buffer) = parcel(request);
         let question = js::object([("request", request.into())]);
         read(&self.desk.ask(question, Array::of1(&buffer)).await?)
     }
 }
 
 impl Press for PressWorker {
-    fn ask(&self, request: Request) -> Later<'_, Result<Answer, PressFault>> {
-        Box::pin(async move { self.answer(&request).await.map_err(PressFault::Gone) })
+    fn carry(&self, request: Vec<u8>) -> Later<'_, Result<Reply, PressFault>> {
+        Box::pin(async move { self.reply(&request).await.map_err(PressFault::Gone) })
     }
 }
 
@@ -52,11 +49,7 @@ async fn inked(running: Rc<Running>) -> Result<(), String> {
     running.hear("set").await
 }
 
-fn read(message: &JsValue) -> Result<Answer, String> {
+fn read(message: &JsValue) -> Result<Reply, String> {
     let answer = js::get(message, "answer").ok_or("no answer")?;
-    let answer = serde_json::from_slice(&js::bytes(&answer)).map_err(|error| error.to_string())?;
-    Ok(match (answer, js::get(message, "pdf")) {
-        (Answer::Pdf { sheets, labels, .. }, Some(pdf)) => Answer::Pdf { bytes: js::bytes(&pdf), sheets, labels },
-        (answer, _) => answer,
-    })
+    Ok(Reply { answer: js::bytes(&answer), pdf: js::get(message, "pdf").map(|pdf| js::bytes(&pdf)) })
 }

@@ -1,12 +1,13 @@
-//! Runs after the build: versions every file by its bytes and writes the service worker.
+//! Runs after the build: takes the page's module apart, versions every file by its bytes and writes the service worker.
 //!
-//! In goes the staging folder that Trunk names in `TRUNK_STAGING_DIR`. Out comes the same folder with
-//! scripts, modules and styles moved into `code-<digest>/`, the page pointing there, and `sw.js` holding the
-//! digest of every file. Bytes are left alone, except those of the page.
+//! In goes the staging folder that Trunk names in `TRUNK_STAGING_DIR`. Out comes the same folder with the modules as they
+//! are served, scripts, modules and styles moved into `code-<digest>/`, the page pointing there, and `sw.js` holding the
+//! digest of every file.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+mod modules;
 mod page;
 mod staged;
 mod worker;
@@ -16,13 +17,22 @@ fn main() -> ExitCode {
         eprintln!("pack: TRUNK_STAGING_DIR is not set; Trunk sets it when it calls its hooks");
         return ExitCode::FAILURE;
     };
-    match pack(&folder) {
+    match modules(&folder).and_then(|()| pack(&folder)) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             eprintln!("pack: {}: {fault}", folder.display());
             ExitCode::FAILURE
         }
     }
+}
+
+/// The modules as they are served; a build for trying things out is not made small.
+fn modules(folder: &std::path::Path) -> std::io::Result<()> {
+    let profile = std::env::var("TRUNK_PROFILE").unwrap_or_else(|_| "release".to_owned());
+    let module = modules::built(&std::env::current_exe()?, &profile)
+        .ok_or_else(|| std::io::Error::other("this program does not lie in a target folder"))?;
+    modules::take_apart(&module, folder)?;
+    if profile == "release" { modules::optimise(folder) } else { Ok(()) }
 }
 
 /// Versions the folder and writes its service worker.

@@ -37,6 +37,7 @@ area! {
         update_after;
         update_calm_now;
         opening(done: usize, of: usize);
+        fetching;
         not_found;
         not_found_says;
         to_field;
@@ -167,6 +168,9 @@ area! {
         read_only_outdated;
         aside(blocks: u32);
         aside_do;
+        not_fetched;
+        not_fetched_do;
+        fetch_again;
         nothing_changed;
         sample;
         sample_do;

@@ -190,8 +190,30 @@ pub enum PressFault {
     Gone(String),
 }
 
-/// The press port: starts the worker when first asked.
+/// A reply as it travels.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Reply {
+    /// The [`Answer`] as JSON.
+    pub answer: Vec<u8>,
+    /// The file of [`Answer::Pdf`].
+    pub pdf: Option<Vec<u8>>,
+}
+
+/// The press port: starts the worker when first asked. It carries bytes and reads none of them, so that only the screens
+/// that ask hold what reading takes.
 pub trait Press {
+    /// Takes a [`Request`] as JSON to the press and brings the reply.
+    fn carry(&self, request: Vec<u8>) -> Later<'_, Result<Reply, PressFault>>;
+}
+
+impl dyn Press {
     /// Asks the press.
-    fn ask(&self, request: Request) -> Later<'_, Result<Answer, PressFault>>;
+    pub async fn ask(&self, request: Request) -> Result<Answer, PressFault> {
+        let unread = |error: serde_json::Error| PressFault::Gone(error.to_string());
+        let reply = self.carry(serde_json::to_vec(&request).map_err(unread)?).await?;
+        Ok(match (serde_json::from_slice(&reply.answer).map_err(unread)?, reply.pdf) {
+            (Answer::Pdf { sheets, labels, .. }, Some(bytes)) => Answer::Pdf { bytes, sheets, labels },
+            (answer, _) => answer,
+        })
+    }
 }

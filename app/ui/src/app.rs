@@ -1,6 +1,7 @@
 //! The page: one context, and the screen that the address names.
 
 use crate::context::Context;
+use crate::far;
 use crate::narrow::narrowed;
 use crate::route::{Route, Screen};
 use crate::screens;
@@ -26,7 +27,10 @@ pub fn App(
     shortcuts::listen();
     screens::listen(page);
     page.ports().device.on_update(Box::new(move || page.update.set(true)));
-    spawn_local(async move { page.driver().open().await });
+    spawn_local(async move {
+        page.driver().open().await;
+        far::fetch(page);
+    });
     let screen = narrowed(move || page.route.with(|route| route.screen.clone()));
     view! { {move || shown(screen.get())} }
 }
@@ -34,26 +38,8 @@ pub fn App(
 fn shown(screen: Screen) -> AnyView {
     match screen {
         Screen::Start => view! { <screens::Start/> }.into_any(),
-        Screen::First => view! { <screens::First/> }.into_any(),
-        Screen::Habit => view! { <screens::Habit/> }.into_any(),
         Screen::NewCatch => view! { <screens::NewCatch/> }.into_any(),
-        Screen::FormContainer(of, at) => view! { <screens::FormContainer of at/> }.into_any(),
-        Screen::Event(id, group) => view! { <screens::Event id group/> }.into_any(),
-        Screen::EventContainer(id) => view! { <screens::EventContainer id/> }.into_any(),
-        Screen::Container(id) => view! { <screens::ChangeContainer id/> }.into_any(),
-        Screen::Open(id) => view! { <screens::OpenNight id/> }.into_any(),
-        Screen::SetTrap => view! { <screens::SetTrap/> }.into_any(),
-        Screen::Trap(id) => view! { <screens::Trap id/> }.into_any(),
-        Screen::Site(id) => view! { <screens::Site id/> }.into_any(),
-        Screen::Days => view! { <screens::Days/> }.into_any(),
-        Screen::Day(day) => view! { <screens::Day day/> }.into_any(),
-        Screen::Bench(sought) => view! { <screens::Bench sought/> }.into_any(),
-        Screen::Labels => view! { <screens::Labels/> }.into_any(),
-        Screen::Setup => view! { <screens::Setup/> }.into_any(),
-        Screen::Search(sought) => view! { <screens::Search sought/> }.into_any(),
-        Screen::Export(asked) => view! { <screens::Export asked/> }.into_any(),
-        Screen::Import => view! { <screens::Import/> }.into_any(),
-        Screen::Conflict(id) => view! { <screens::Conflict id/> }.into_any(),
+        other => far::screen_of(other),
     }
 }
 

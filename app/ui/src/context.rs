@@ -1,5 +1,6 @@
 //! What every screen takes from its context: the one logbook, its driver, the ports, where we are, and what time it is.
 
+use crate::far::Reached;
 use crate::route::{Route, Screen};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -63,6 +64,8 @@ pub struct Context {
     pub update_after: RwSignal<bool>,
     /// What is typed could not be kept while typing.
     pub draft_refused: RwSignal<bool>,
+    /// The second module.
+    pub far: RwSignal<Reached>,
     driver: StoredValue<Driver<InSignal>, LocalStorage>,
     ports: StoredValue<Ports, LocalStorage>,
 }
@@ -93,6 +96,7 @@ impl Context {
             update: RwSignal::new(false),
             update_after: RwSignal::new(false),
             draft_refused: RwSignal::new(false),
+            far: RwSignal::new(Reached::Not),
             driver: StoredValue::new_local(driver),
             ports: StoredValue::new_local(ports),
         }

@@ -8,6 +8,7 @@ pub mod context;
 pub mod desk;
 pub mod draft;
 pub mod explain;
+pub mod far;
 pub mod frame;
 pub mod here;
 pub mod jump;

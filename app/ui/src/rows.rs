@@ -11,6 +11,7 @@ mod place;
 mod rings;
 mod site;
 mod text;
+mod typed;
 mod until;
 
 pub use caught::CaughtRow;
@@ -22,6 +23,7 @@ pub use permit::PermitRow;
 pub use place::{PlaceFields, PlaceRow};
 pub use site::SiteRow;
 pub use text::{HeightRow, MicrohabitatRow, NotesRow, StationRow, WeatherRow};
+pub use typed::TypedPlace;
 pub use until::UntilRow;
 
 use crate::draft::Draft;

@@ -41,5 +41,5 @@ pub use open_night::OpenNight;
 pub use search::Search;
 pub use setup::Setup;
 pub use site::Site;
-pub use start::Start;
+pub use start::{LoadingSample, Start};
 pub use traps::{SetTrap, Trap};

@@ -30,5 +30,8 @@ say! { English says Faults {
     aside_do: "It was set aside untouched; everything else is here. Import your last export to bring back what was in it.";
     sample: "The sample could not be loaded.";
     sample_do: "Nothing was changed. Load the page again with a network once; after that it is there without one.";
+    not_fetched: "This part of the page could not be loaded.";
+    not_fetched_do: "What was saved and typed is still here. Find a network once and try again; after that it works without one.";
+    fetch_again: "Try again";
     nothing_changed: "Nothing was changed.";
 } }

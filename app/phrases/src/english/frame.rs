@@ -32,6 +32,7 @@ say! { English says Frame {
     update_now: "Use it now";
     update_after: "Use it after saving";
     update_calm_now: "The new version comes with the save.";
+    fetching: "One moment: this part is being loaded.";
     opening(done: usize, of: usize): format!("Opening: {done} of {of} blocks");
     not_found: "Nothing stands here.";
     not_found_says: "The address names a record that this book does not hold. It may come with somebody’s log.";

@@ -2,7 +2,7 @@
 
 use crate::Later;
 use crate::courier::{Courier as CourierPort, CourierFault, Parcel};
-use crate::press::{Answer, Press as PressPort, PressFault, Request};
+use crate::press::{Press as PressPort, PressFault, Reply};
 use std::cell::RefCell;
 
 type Answers<Q, A> = RefCell<Option<Box<dyn Fn(Q) -> A>>>;
@@ -10,18 +10,18 @@ type Answers<Q, A> = RefCell<Option<Box<dyn Fn(Q) -> A>>>;
 /// Stands in for the press; gone until a test says how it answers.
 #[derive(Default)]
 pub struct Press {
-    answers: Answers<Request, Result<Answer, PressFault>>,
+    answers: Answers<Vec<u8>, Result<Reply, PressFault>>,
 }
 
 impl Press {
     /// From now on answers so.
-    pub fn answer(&self, answer: impl Fn(Request) -> Result<Answer, PressFault> + 'static) {
+    pub fn answer(&self, answer: impl Fn(Vec<u8>) -> Result<Reply, PressFault> + 'static) {
         self.answers.replace(Some(Box::new(answer)));
     }
 }
 
 impl PressPort for Press {
-    fn ask(&self, request: Request) -> Later<'_, Result<Answer, PressFault>> {
+    fn carry(&self, request: Vec<u8>) -> Later<'_, Result<Reply, PressFault>> {
         Box::pin(async move {
             match self.answers.borrow().as_ref() {
                 Some(answer) => answer(request),
@@ -59,6 +59,25 @@ impl CourierPort for Courier {
 mod tests {
     use super::*;
     use crate::memory::block_on;
+    use crate::press::{Answer, Format, Request};
+
+    #[test]
+    fn the_file_of_a_reply_is_put_back_into_the_answer() {
+        let format = Format { width_mm: 18.0, height_mm: 8.0, type_largest_pt: 5.0, type_least_pt: 4.0, pin_mm: 0.0 };
+        let request = Request::Proof { orders: Vec::new(), format };
+        let press = Press::default();
+        let ask = || block_on((&press as &dyn PressPort).ask(request.clone()));
+        assert_eq!(ask(), Err(PressFault::Gone("no press".into())));
+        let expected = serde_json::to_vec(&request).unwrap();
+        press.answer(move |asked| {
+            assert_eq!(asked, expected);
+            let answer = serde_json::to_vec(&Answer::Pdf { bytes: Vec::new(), sheets: 1, labels: 2 }).unwrap();
+            Ok(Reply { answer, pdf: Some(vec![37, 80]) })
+        });
+        assert_eq!(ask(), Ok(Answer::Pdf { bytes: vec![37, 80], sheets: 1, labels: 2 }));
+        press.answer(|_| Ok(Reply { answer: b"{".to_vec(), pdf: None }));
+        assert!(matches!(ask(), Err(PressFault::Gone(_))));
+    }
 
     #[test]
     fn a_courier_is_gone_until_it_is_told_how_to_answer() {

@@ -1,5 +1,6 @@
 use crate::context::say;
 use crate::jump;
+use crate::narrow::narrowed;
 use leptos::prelude::*;
 
 /// Rows of a list that stand in the page at once.
@@ -52,7 +53,7 @@ impl Window {
 
     /// The way to the rows after the window.
     pub fn after(self, count: impl Fn() -> usize + Send + Sync + 'static) -> AnyView {
-        let left = Memo::new(move |_| {
+        let left = narrowed(move || {
             let count = count();
             count.saturating_sub(self.start(count) + ROWS)
         });

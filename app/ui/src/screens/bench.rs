@@ -11,6 +11,7 @@ mod wording;
 use crate::context::{Context, say, use_page};
 use crate::desk::{after_frame, how};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::route::Screen;
 use choose::{Choices, NoneFound};
 use facts::FactsOf;
@@ -41,7 +42,7 @@ pub fn Bench(sought: String) -> impl IntoView {
     let text = RwSignal::new(picked.map_or(sought, |id| number_of(page, id)));
     let asked = RwSignal::new(picked.map_or_else(|| Asked::Number(text.get_untracked()), Asked::Container));
     let settled: Signal<Asked> = after_frame(asked.into());
-    let view = Memo::new(move |_| {
+    let view = narrowed(move || {
         page.logbook.with(|logbook| match settled.get() {
             Asked::Number(number) => logbook.bench(&number),
             Asked::All(number) => logbook.bench_others(&number),
@@ -50,14 +51,14 @@ pub fn Bench(sought: String) -> impl IntoView {
             }
         })
     });
-    let found = Memo::new(move |_| {
+    let found = narrowed(move || {
         view.with(|view| match view {
             BenchView::One(on_bench) => Some(on_bench.container.id),
             BenchView::Empty { .. } | BenchView::Choose { .. } | BenchView::None { .. } => None,
         })
     });
     let settles = move || found.with(Option::is_some);
-    let waiting = Memo::new(move |_| page.logbook.with(|logbook| logbook.waiting()));
+    let waiting = narrowed(move || page.logbook.with(|logbook| logbook.waiting()));
     let (top, end) = how("bench", vec![words.how_1(), words.how_2(), words.how_3()]);
     let step = move || found.get().map(|id| view! { <StepBar id/> });
     let bar = move || view! { {step} };

@@ -4,6 +4,7 @@ use crate::context::{Context, say, use_page};
 use crate::desk::{SaidView, caught_words, contents_words, how, said_is_measured};
 use crate::explain;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{Mark, PlateView, Row, Sign};
 use crate::route::{Group, Screen};
 use crate::screens::event_line::method_words;
@@ -25,8 +26,8 @@ pub fn Conflict(id: Id) -> impl IntoView {
     let page = use_page();
     let words = say().conflict;
     let passed = RwSignal::new(Vec::<At>::new());
-    let view = Memo::new(move |_| current(page, id, &passed.get()));
-    let title = Memo::new(move |_| {
+    let view = narrowed(move || current(page, id, &passed.get()));
+    let title = narrowed(move || {
         view.with(|view| view.as_ref().map_or_else(|| words.none().to_owned(), |view| words.title(&view.field)))
     });
     let index = move || view.with(|view| view.as_ref().map(|view| words.index(view.index, view.of)));

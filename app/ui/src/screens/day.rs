@@ -6,6 +6,7 @@ mod map;
 use crate::context::{say, use_page};
 use crate::desk::{BarRow, Bars, Window, how};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::Tally;
 use crate::route::{Export, Screen};
 use crate::screens::EventItem;
@@ -21,8 +22,8 @@ use map::Map;
 pub fn Day(day: Date) -> impl IntoView {
     let page = use_page();
     let words = say().day;
-    let view = Memo::new(move |_| page.logbook.with(|logbook| logbook.day(day)));
-    let empty = Memo::new(move |_| view.with(|view| view.events.is_empty()));
+    let view = narrowed(move || page.logbook.with(|logbook| logbook.day(day)));
+    let empty = narrowed(move || view.with(|view| view.events.is_empty()));
     let (top, end) = how("day", vec![words.how_1(), words.how_2(), words.how_3(), words.how_4()]);
     view! {
         <Page title=say().dates.long(day) bar=move || view! { <Bar day empty/> }>
@@ -48,7 +49,7 @@ pub fn Day(day: Date) -> impl IntoView {
 fn Turn(view: Memo<DayView>) -> impl IntoView {
     let page = use_page();
     let words = say().day;
-    let days = Memo::new(move |_| view.with(|view| (view.before, view.after)));
+    let days = narrowed(move || view.with(|view| (view.before, view.after)));
     let link = move |day: Option<Date>, key: &'static str| match day {
         Some(day) => {
             view! { <a class="button quiet" href=page.to(Screen::Day(day)) data-key=key>{words.day_of_month(day)}</a> }
@@ -83,7 +84,7 @@ fn Bar(day: Date, empty: Memo<bool>) -> impl IntoView {
 
 #[component]
 fn Counted(view: Memo<DayView>) -> impl IntoView {
-    let counts = Memo::new(move |_| view.with(|view| view.tally));
+    let counts = narrowed(move || view.with(|view| view.tally));
     move || view! { <Tally counts=tally(counts.get())/> }
 }
 
@@ -123,8 +124,8 @@ fn Events(view: Memo<DayView>) -> impl IntoView {
 #[component]
 fn Charts(view: Memo<DayView>) -> impl IntoView {
     let words = say().day;
-    let methods = Memo::new(move |_| view.with(|view| view.by_method.iter().map(by_method).collect::<Vec<_>>()));
-    let hosts = Memo::new(move |_| view.with(|view| view.by_host.iter().map(by_host).collect::<Vec<_>>()));
+    let methods = narrowed(move || view.with(|view| view.by_method.iter().map(by_method).collect::<Vec<_>>()));
+    let hosts = narrowed(move || view.with(|view| view.by_host.iter().map(by_host).collect::<Vec<_>>()));
     let some = |name: &'static str, rows: Vec<BarRow>| (!rows.is_empty()).then(|| view! { <Bars name rows/> });
     let none = move || methods.with(Vec::is_empty) && hosts.with(Vec::is_empty);
     view! {

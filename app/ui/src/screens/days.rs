@@ -3,6 +3,7 @@
 use crate::context::{say, use_page};
 use crate::desk::{Window, how};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::DayLine;
 use crate::route::Screen;
 use chrono::Datelike;
@@ -14,13 +15,13 @@ use logbook::moment::{self, Day as Date};
 pub fn Days() -> impl IntoView {
     let page = use_page();
     let words = say().day;
-    let days = Memo::new(move |_| {
+    let days = narrowed(move || {
         let mut days = page.logbook.with(|logbook| logbook.days());
         days.reverse();
         days
     });
     let total = move || days.with(|days| words.days_total(days.len(), days.iter().map(|(_, count)| count).sum()));
-    let none = Memo::new(move |_| days.with(Vec::is_empty));
+    let none = narrowed(move || days.with(Vec::is_empty));
     let window = Window::new("days");
     let (top, end) = how("days", vec![words.days_how_1(), words.days_how_2()]);
     let go = Callback::new(move |typed: String| {

@@ -7,6 +7,7 @@ mod what;
 use crate::context::{Context, say, use_page};
 use crate::desk::how;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::route::{self, Screen};
 use chosen::Choose;
 use leaving::{Bar, Outcome, Waitings, WaysOut};
@@ -76,13 +77,13 @@ impl Exporting {
             _ => newest,
         });
         let chosen = RwSignal::new(Vec::new());
-        let selection = Memo::new(move |_| match kind.get() {
+        let selection = narrowed(move || match kind.get() {
             Kind::Day => day.get().map(Selection::Day),
             Kind::Chosen => Some(chosen.get()).filter(|chosen| !chosen.is_empty()).map(Selection::Chosen),
             Kind::NotExported => Some(Selection::NotExported),
             Kind::All => Some(Selection::All),
         });
-        let counts = Memo::new(move |_| {
+        let counts = narrowed(move || {
             let selection = selection.get();
             selection
                 .map(|selection| page.logbook.with(|logbook| logbook.outgoing_counts(&selection)))
@@ -103,9 +104,8 @@ impl Exporting {
     /// Makes the file anew whenever the selection or the book changes; one that comes too late is let go.
     fn keep_ready(self, page: Context) {
         let turn = StoredValue::new(0_u32);
-        let open = Memo::new(move |_| {
-            page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_)))
-        });
+        let open =
+            narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
         Effect::new(move |_| {
             page.logbook.track();
             let (selection, open) = (self.selection.get(), open.get());
@@ -132,7 +132,7 @@ pub fn Export(asked: route::Export) -> impl IntoView {
     let words = say().export;
     let exporting = Exporting::new(page, asked);
     exporting.keep_ready(page);
-    let only_here = Memo::new(move |_| page.logbook.with(|logbook| logbook.start(page.now.get()).only_here));
+    let only_here = narrowed(move || page.logbook.with(|logbook| logbook.start(page.now.get()).only_here));
     let note =
         move || if only_here.get() == 0 { words.all_left().to_owned() } else { words.only_here(only_here.get()) };
     let (top, end) = how("export", vec![words.how_1(), words.how_2(), words.how_3()]);

@@ -7,6 +7,7 @@ mod preview;
 use crate::context::{Context, say, use_page};
 use crate::desk::how;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::Message;
 use crate::route::Screen;
 use after::After;
@@ -119,7 +120,7 @@ pub fn Import() -> impl IntoView {
 
 /// A file that was dropped or sent is read as soon as the whole book is here.
 fn take_files(page: Context, importing: Importing, inbox: Inbox) {
-    let open = Memo::new(move |_| page.logbook.with(|logbook| !matches!(logbook.state(), State::Opening { .. })));
+    let open = narrowed(move || page.logbook.with(|logbook| !matches!(logbook.state(), State::Opening { .. })));
     Effect::new(move |_| {
         let waits = inbox.file.with(Option::is_some);
         let taken = (open.get() && waits).then(|| inbox.file.try_update(Option::take)).flatten();

@@ -6,6 +6,7 @@ mod marked;
 use crate::context::{Context, say, use_page};
 use crate::desk::{after_frame, how};
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{Chooser, typed};
 use crate::route::Screen;
 use hits::Hits;
@@ -28,7 +29,7 @@ pub fn Search(sought: String) -> impl IntoView {
     let text = RwSignal::new(sought);
     let kinds = RwSignal::new(Kinds::All);
     let asked: Signal<String> = after_frame(text.into());
-    let found = Memo::new(move |_| {
+    let found = narrowed(move || {
         let text = asked.get();
         (!text.trim().is_empty()).then(|| page.logbook.with(|logbook| logbook.search(&text, kinds.get())))
     });

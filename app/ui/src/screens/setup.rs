@@ -9,6 +9,7 @@ mod storage;
 use crate::context::{Context, say, use_page};
 use crate::desk::how;
 use crate::frame::Page as Frame;
+use crate::narrow::narrowed;
 use chrono::Datelike;
 use labels::LabelRules;
 use leptos::prelude::*;
@@ -25,7 +26,7 @@ pub fn Setup() -> impl IntoView {
     let page = use_page();
     let words = say().setup;
     let year = year(page);
-    let view = Memo::new(move |_| page.logbook.with(|logbook| logbook.setup(year)));
+    let view = narrowed(move || page.logbook.with(|logbook| logbook.setup(year)));
     let (top, end) = how("setup", vec![words.how_1(), words.how_2()]);
     view! {
         <Frame title=words.title()>
@@ -49,5 +50,5 @@ fn part<T: PartialEq + Send + Sync + 'static>(
     view: Memo<SetupView>,
     part: impl Fn(&SetupView) -> T + Send + Sync + 'static,
 ) -> Signal<T> {
-    Memo::new(move |_| view.with(&part)).into()
+    narrowed(move || view.with(&part)).into()
 }

@@ -12,6 +12,7 @@ use crate::narrow::narrowed;
 use crate::parts::{Calm, How};
 use crate::route::{Export, Screen};
 use drafts::Drafts;
+pub use empty::LoadingSample;
 use empty::{EmptyBook, EmptyDay};
 use leptos::prelude::*;
 use logbook::book::{Book, State};

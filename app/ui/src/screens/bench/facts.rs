@@ -3,6 +3,7 @@
 use crate::context::{say, use_page};
 use crate::desk::{caught_words, contents_words, fluid_words};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{MissingList, Row, plate_words};
 use crate::route::Screen;
 use crate::screens::{HostWords, event_line::method_words};
@@ -15,7 +16,7 @@ use logbook::view::{ContainerView, Facts};
 #[component]
 pub fn FactsOf(id: Id) -> impl IntoView {
     let page = use_page();
-    let on_bench = Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)));
+    let on_bench = narrowed(move || page.logbook.with(|logbook| logbook.bench_container(id)));
     move || on_bench.get().map(facts)
 }
 

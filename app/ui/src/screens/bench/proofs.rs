@@ -3,6 +3,7 @@
 use super::wording::Wording;
 use crate::context::{Context, say, use_page};
 use crate::desk::{OverList, Pressed, ProofView, Setting, kind_name, proofs};
+use crate::narrow::narrowed;
 use crate::parts::{Sign, Stepper};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -64,12 +65,12 @@ impl Copies {
 pub fn LabelsOf(id: Id) -> impl IntoView {
     let page = use_page();
     let words = say().bench;
-    let wanted = Memo::new(move |_| page.logbook.with(|logbook| logbook.wanted(id)));
-    let format = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules().format()));
+    let wanted = narrowed(move || page.logbook.with(|logbook| logbook.wanted(id)));
+    let format = narrowed(move || page.logbook.with(|logbook| logbook.rules().format()));
     let lines = Signal::derive(move || {
         wanted.with(|wanted| wanted.iter().map(|wanted| wanted.lines.clone()).collect::<Vec<Vec<Line>>>())
     });
-    let lines = Memo::new(move |_| lines.get());
+    let lines = narrowed(move || lines.get());
     let pressed = proofs(lines.into(), format.into());
     let copies = Copies::new(page, id);
     let editing = RwSignal::new(None::<LabelKind>);
@@ -105,7 +106,7 @@ fn Figure(
 ) -> impl IntoView {
     let page = use_page();
     let words = say().bench;
-    let mine = Memo::new(move |_| wanted.with(|wanted| wanted[at].clone()));
+    let mine = narrowed(move || wanted.with(|wanted| wanted[at].clone()));
     let says = move || mine.with(|mine| !mine.lines.is_empty());
     let edits = move || editing.get() == Some(kind);
     let proof = move || {

@@ -2,6 +2,7 @@
 
 use crate::context::{say, use_page};
 use crate::desk::{contents_words, fluid_words};
+use crate::narrow::narrowed;
 use crate::parts::{Sign, Stepper};
 use leptos::prelude::*;
 use logbook::Id;
@@ -15,7 +16,7 @@ const WET: [&str; 2] = ["ethanol", "propylene_glycol"];
 #[component]
 pub fn StepsOf(id: Id) -> impl IntoView {
     let page = use_page();
-    let on_bench = Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)));
+    let on_bench = narrowed(move || page.logbook.with(|logbook| logbook.bench_container(id)));
     move || on_bench.get().map(steps)
 }
 
@@ -70,7 +71,7 @@ pub fn StepBar(id: Id) -> impl IntoView {
     let page = use_page();
     let words = say().bench;
     let next =
-        Memo::new(move |_| page.logbook.with(|logbook| logbook.bench_container(id)).and_then(|on_bench| on_bench.next));
+        narrowed(move || page.logbook.with(|logbook| logbook.bench_container(id)).and_then(|on_bench| on_bench.next));
     let bar = move |next: NextStep| {
         let count = RwSignal::new(next.count.to_string());
         let number = move || count.with(|count| count.trim().parse::<u32>().ok()).filter(|count| *count > 0);

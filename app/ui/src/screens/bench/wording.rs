@@ -3,6 +3,7 @@
 use crate::context::{say, use_page};
 use crate::desk::{OverList, ProofView, after_frame, kind_name, proofs};
 use crate::jump;
+use crate::narrow::narrowed;
 use crate::parts::typed;
 use leptos::prelude::*;
 use logbook::Id;
@@ -16,8 +17,8 @@ pub fn Wording(id: Id, kind: LabelKind, editing: RwSignal<Option<LabelKind>>) ->
     let now = page.logbook.with_untracked(|logbook| logbook.label_lines(id, kind));
     let text = RwSignal::new(now.text.clone());
     let asked: Signal<String> = after_frame(text.into());
-    let format = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules().format()));
-    let lines = Memo::new(move |_| vec![lines_as_typed(&asked.get())]);
+    let format = narrowed(move || page.logbook.with(|logbook| logbook.rules().format()));
+    let lines = narrowed(move || vec![lines_as_typed(&asked.get())]);
     let pressed = proofs(lines.into(), format.into());
     let proof = move || {
         let format = format.get();

@@ -1,6 +1,7 @@
 //! Where the events of a day lie: ink on ground, kilometre grid in hair lines, scale bar, north.
 
 use crate::context::say;
+use crate::narrow::narrowed;
 use leptos::prelude::*;
 use logbook::view::{DayMap, DayView, Spot};
 use phrases::desk::Place;
@@ -14,7 +15,7 @@ const FOOT: f64 = 34.0;
 #[component]
 pub fn Map(view: Memo<DayView>) -> impl IntoView {
     let words = say().day;
-    let map = Memo::new(move |_| view.with(|view| (view.map.clone(), view.without_place.clone())));
+    let map = narrowed(move || view.with(|view| (view.map.clone(), view.without_place.clone())));
     let drawn = move || match map.get() {
         (Some(map), without) => view! { <Drawing map without/> }.into_any(),
         (None, _) => view! { <p class="note">{words.none_placed()}</p> }.into_any(),

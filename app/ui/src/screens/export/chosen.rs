@@ -4,6 +4,7 @@ use super::Exporting;
 use crate::context::{Context, say, use_page};
 use crate::desk::{Window, after_frame};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Check, Line};
 use leptos::prelude::*;
 use logbook::Id;
@@ -20,7 +21,7 @@ pub fn Choose(exporting: Exporting) -> impl IntoView {
     let words = say().export;
     let text = RwSignal::new(String::new());
     let asked: Signal<String> = after_frame(text.into());
-    let lines = Memo::new(move |_| listed(page, &asked.get()));
+    let lines = narrowed(move || listed(page, &asked.get()));
     let window = Window::new("to-choose");
     Effect::new(move |_| {
         asked.track();

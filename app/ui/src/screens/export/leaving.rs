@@ -3,6 +3,7 @@
 use super::{Exporting, Ready, back};
 use crate::context::{Context, say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Calm, Message, Sign};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -106,7 +107,7 @@ async fn note(exporting: Exporting, page: Context, outgoing: Box<Outgoing>, left
 pub fn Bar(exporting: Exporting) -> impl IntoView {
     let page = use_page();
     let words = say().export;
-    let way = Memo::new(move |_| offered(exporting, page).first().copied());
+    let way = narrowed(move || offered(exporting, page).first().copied());
     let events = move || exporting.counts.get().events;
     let name = move || match way.get() {
         Some(Way::Share) => words.share_main(events()),
@@ -136,7 +137,7 @@ pub fn Bar(exporting: Exporting) -> impl IntoView {
 pub fn WaysOut(exporting: Exporting) -> impl IntoView {
     let page = use_page();
     let words = say().export;
-    let ways = Memo::new(move |_| offered(exporting, page));
+    let ways = narrowed(move || offered(exporting, page));
     let row = move |(index, way): (usize, Way)| {
         let (name, says, command, key) = match way {
             Way::Share => (words.share(), words.share_says(), words.share(), "h"),

@@ -4,6 +4,7 @@ use super::{Importing, Last};
 use crate::context::{Context, say, use_page};
 use crate::desk::how;
 use crate::frame::Page;
+use crate::narrow::narrowed;
 use crate::parts::{PlateView, Sign, plate_words};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -93,7 +94,7 @@ fn Waits(conflicts: Vec<(logbook::Id, String)>, twice: Vec<Plate>) -> impl IntoV
     let page = use_page();
     let words = say().import;
     let conflicts = StoredValue::new(conflicts);
-    let waiting = Memo::new(move |_| conflicts.with_value(|conflicts| unsettled(page, conflicts)));
+    let waiting = narrowed(move || conflicts.with_value(|conflicts| unsettled(page, conflicts)));
     let none = twice.is_empty();
     let doubled = twice.into_iter().take(SHOWN).map(|plate| {
         let bench = page.to(Screen::Bench(plate_words(&plate)));

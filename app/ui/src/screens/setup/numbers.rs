@@ -3,6 +3,7 @@
 use super::{part, year};
 use crate::context::{say, use_page};
 use crate::explain;
+use crate::narrow::narrowed;
 use crate::parts::{Line, More, Pick, PlateView, Row, WithUnit};
 use crate::route::Screen;
 use leptos::prelude::*;
@@ -19,7 +20,7 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
     let refused = RwSignal::new(Vec::<String>::new());
     Effect::new(move |_| form.set(kept.get()));
     let changed = move || form.with(|form| kept.with(|kept| form != kept));
-    let next = Memo::new(move |_| page.logbook.with(|logbook| form.with(|form| logbook.preview(form))));
+    let next = narrowed(move || page.logbook.with(|logbook| form.with(|form| logbook.preview(form))));
     let field = move |read: fn(&NumberingForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
     let write =
         move |put: fn(&mut NumberingForm, String)| Callback::new(move |typed| form.update(|form| put(form, typed)));

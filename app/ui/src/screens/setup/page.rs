@@ -1,6 +1,7 @@
 //! The page itself: the light one works in, and the language. Both stay on this device.
 
 use crate::context::{Context, say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Chooser, Pick};
 use crate::theme;
 use leptos::prelude::*;
@@ -15,10 +16,10 @@ const SYSTEM: &str = "system";
 pub fn PageRows() -> impl IntoView {
     let page = use_page();
     let words = say().setup;
-    let theme = Memo::new(move |_| {
+    let theme = narrowed(move || {
         page.logbook.with(|logbook| logbook.device().theme.clone()).unwrap_or_else(|| SYSTEM.to_owned())
     });
-    let language = Memo::new(move |_| page.logbook.with(|logbook| logbook.device().language.clone()));
+    let language = narrowed(move || page.logbook.with(|logbook| logbook.device().language.clone()));
     let codes = logbook::codes::THEMES.iter().map(|code| ((*code).to_owned(), say().codes.theme(code)));
     let themes: Vec<_> = codes.chain([(SYSTEM.to_owned(), words.theme_system().to_owned())]).collect();
     let languages: Vec<_> =

@@ -1,6 +1,7 @@
 //! The storage: how much is used, whether the browser promised to keep it, the full backup, import and its undoing.
 
 use crate::context::{say, use_page};
+use crate::narrow::narrowed;
 use crate::parts::{Mark, Message, Sign, Tally};
 use crate::route::{Export, Screen};
 use leptos::prelude::*;
@@ -18,7 +19,7 @@ pub fn Storage() -> impl IntoView {
         let storage = page.ports().device.storage().await;
         let _ = says.try_set(Some(storage));
     });
-    let start = Memo::new(move |_| page.logbook.with(|logbook| logbook.start(page.now.get())));
+    let start = narrowed(move || page.logbook.with(|logbook| logbook.start(page.now.get())));
     let tally = move || {
         let (events, only_here) = start.with(|start| (start.events, start.only_here));
         let used = says

@@ -10,7 +10,7 @@ pub fn EmptyBook() -> impl IntoView {
     let page = use_page();
     let words = say().start;
     if page.book() == Book::Sample {
-        return view! { <LoadingSample/> }.into_any();
+        return crate::far::sample();
     }
     let sample = Route { book: Book::Sample, screen: Screen::Start }.hash();
     view! {
@@ -29,8 +29,9 @@ pub fn EmptyBook() -> impl IntoView {
     .into_any()
 }
 
+/// The sample survey on its way in.
 #[component]
-fn LoadingSample() -> impl IntoView {
+pub fn LoadingSample() -> impl IntoView {
     let page = use_page();
     let failed = RwSignal::new(None);
     spawn_local(async move {

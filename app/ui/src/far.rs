@@ -1,0 +1,141 @@
+//! What the catch form does not need: every other screen, and the heavier parts of the first ones, in a module of its own.
+//!
+//! A new catch must take typing on an old phone over a poor connection, so the page starts without these. They are
+//! fetched as soon as the book is open, or when first asked for, and the offline copy holds them like every other file.
+//! What is named in [`Far`] and nowhere else ends up in that module; a screen that the first module names itself does not.
+
+use crate::context::{Context, say, use_page};
+use crate::frame::Page;
+use crate::parts::Message;
+use crate::route::Screen;
+use crate::screens;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use logbook::form::PlaceForm;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+/// The doors of the second module.
+pub struct Far {
+    screen: fn(Screen) -> AnyView,
+    typed_place: fn(Signal<PlaceForm>, Callback<PlaceForm>) -> AnyView,
+    sample: fn() -> AnyView,
+}
+
+/// How far the second module is.
+#[derive(Clone, Copy, Default)]
+pub enum Reached {
+    /// Not asked for yet.
+    #[default]
+    Not,
+    /// On its way.
+    Asked,
+    /// Here.
+    There(&'static Far),
+    /// It did not come; asking again tries again.
+    Failed,
+}
+
+#[wasm_split(far, fallible)]
+fn reach() -> Result<&'static Far, SplitLoaderError> {
+    Ok(&Far {
+        screen,
+        typed_place: |place, change| view! { <crate::rows::TypedPlace place change/> }.into_any(),
+        sample: || view! { <screens::LoadingSample/> }.into_any(),
+    })
+}
+
+/// Fetches the second module, unless that was done before.
+pub fn fetch(page: Context) {
+    if !matches!(page.far.get_untracked(), Reached::Not) {
+        return;
+    }
+    *page.far.write_untracked() = Reached::Asked;
+    spawn_local(async move {
+        let reached = reach().await.map_or(Reached::Failed, Reached::There);
+        page.far.set(reached);
+    });
+}
+
+/// A screen of the second module, in a frame of its own until it is there.
+pub fn screen_of(screen: Screen) -> AnyView {
+    let page = use_page();
+    match page.far.get() {
+        Reached::There(far) => (far.screen)(screen),
+        Reached::Not | Reached::Asked | Reached::Failed => {
+            view! { <Page title=say().frame.fetching()><Fetching/></Page> }.into_any()
+        }
+    }
+}
+
+/// Coordinates as a person has them.
+pub fn typed_place(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> AnyView {
+    part(move |far| (far.typed_place)(place, change))
+}
+
+/// The sample survey on its way in.
+pub fn sample() -> AnyView {
+    part(|far| (far.sample)())
+}
+
+fn part(show: impl Fn(&'static Far) -> AnyView + Send + 'static) -> AnyView {
+    let page = use_page();
+    let shown = move || match page.far.get() {
+        Reached::There(far) => show(far),
+        Reached::Not | Reached::Asked | Reached::Failed => view! { <Fetching/> }.into_any(),
+    };
+    view! { {shown} }.into_any()
+}
+
+/// Fetches, says so after half a second, and what to do if it fails.
+#[component]
+fn Fetching() -> impl IntoView {
+    let page = use_page();
+    fetch(page);
+    let late = RwSignal::new(false);
+    spawn_local(async move {
+        page.ports().time.wait(500).await;
+        let _ = late.try_set(true);
+    });
+    let failed = move || matches!(page.far.get(), Reached::Failed);
+    let again = move |_| {
+        page.far.set(Reached::Not);
+        fetch(page);
+    };
+    let message = move || {
+        failed().then(|| {
+            let words = say().faults;
+            view! {
+                <Message what=words.not_fetched() safe=words.not_fetched_do()>
+                    <button class="button" type="button" on:click=again>{words.fetch_again()}</button>
+                </Message>
+            }
+        })
+    };
+    view! { <p role="status" hidden=move || failed() || !late.get()>{say().frame.fetching()}</p> {message} }.into_any()
+}
+
+fn screen(screen: Screen) -> AnyView {
+    match screen {
+        Screen::Start => view! { <screens::Start/> }.into_any(),
+        Screen::NewCatch => view! { <screens::NewCatch/> }.into_any(),
+        Screen::First => view! { <screens::First/> }.into_any(),
+        Screen::Habit => view! { <screens::Habit/> }.into_any(),
+        Screen::FormContainer(of, at) => view! { <screens::FormContainer of at/> }.into_any(),
+        Screen::Event(id, group) => view! { <screens::Event id group/> }.into_any(),
+        Screen::EventContainer(id) => view! { <screens::EventContainer id/> }.into_any(),
+        Screen::Container(id) => view! { <screens::ChangeContainer id/> }.into_any(),
+        Screen::Open(id) => view! { <screens::OpenNight id/> }.into_any(),
+        Screen::SetTrap => view! { <screens::SetTrap/> }.into_any(),
+        Screen::Trap(id) => view! { <screens::Trap id/> }.into_any(),
+        Screen::Site(id) => view! { <screens::Site id/> }.into_any(),
+        Screen::Days => view! { <screens::Days/> }.into_any(),
+        Screen::Day(day) => view! { <screens::Day day/> }.into_any(),
+        Screen::Bench(sought) => view! { <screens::Bench sought/> }.into_any(),
+        Screen::Labels => view! { <screens::Labels/> }.into_any(),
+        Screen::Setup => view! { <screens::Setup/> }.into_any(),
+        Screen::Search(sought) => view! { <screens::Search sought/> }.into_any(),
+        Screen::Export(asked) => view! { <screens::Export asked/> }.into_any(),
+        Screen::Import => view! { <screens::Import/> }.into_any(),
+        Screen::Conflict(id) => view! { <screens::Conflict id/> }.into_any(),
+    }
+}
