@@ -38,21 +38,21 @@ const SITES: [Written; 8] = [
 /// Writes the land down.
 pub fn survey(scribe: &mut Scribe) -> Land {
     let people: Vec<Id> = Who::ALL.into_iter().map(|who| person(scribe, who)).collect();
-    let numberings = [("one", "IV27-", 4), ("letters", "DO27-", 2), ("engraved", "ST", 2)];
+    let numberings = [("one", "IV26-", 4), ("letters", "DO26-", 2), ("engraved", "ST", 2)];
     let numberings = Who::ALL.into_iter().zip(numberings).map(|(who, (habit, prefix, width))| {
-        scribe.create(who, "2027-06-11T18:05", Kind::Numbering, |edit| {
+        scribe.create(who, "2026-06-11T18:05", Kind::Numbering, |edit| {
             edit.put(&numbering::PERSON, &people[who as usize]).put(&numbering::HABIT, &habit.to_owned());
             edit.put(&numbering::PREFIX, &prefix.to_owned()).put(&numbering::WIDTH, &width);
         })
     });
     let numberings = numberings.collect();
-    let permit = scribe.create(Who::Varga, "2027-06-11T18:12", Kind::Permit, |edit| {
-        edit.put(&permit::NUMBER, &"SNO 118/2027".to_owned());
+    let permit = scribe.create(Who::Varga, "2026-06-11T18:12", Kind::Permit, |edit| {
+        edit.put(&permit::NUMBER, &"SNO 118/2026".to_owned());
         edit.put(&permit::AUTHORITY, &"Sallow Nature Office".to_owned());
-        edit.put(&permit::FROM, &"2027-05-01".to_owned()).put(&permit::UNTIL, &"2027-09-30".to_owned());
+        edit.put(&permit::FROM, &"2026-05-01".to_owned()).put(&permit::UNTIL, &"2026-09-30".to_owned());
         edit.put(&permit::AREA, &"Tarn Abbot and Sallow Head".to_owned());
     });
-    scribe.create(Who::Varga, "2027-06-11T18:15", Kind::Rules, |edit| {
+    scribe.create(Who::Varga, "2026-06-11T18:15", Kind::Rules, |edit| {
         edit.put(&rules::PERSON, &people[0]).put(&rules::RADIUS_LIMIT, &100.0).put(&rules::SPARES, &2);
     });
     let sites = SITES.iter().map(|written| write_site(scribe, written, permit)).collect();
@@ -60,7 +60,7 @@ pub fn survey(scribe: &mut Scribe) -> Land {
 }
 
 fn person(scribe: &mut Scribe, who: Who) -> Id {
-    scribe.create(who, "2027-06-11T18:00", Kind::Person, |edit| {
+    scribe.create(who, "2026-06-11T18:00", Kind::Person, |edit| {
         edit.put(&person::NAME, &who.name().to_owned());
         if who == Who::Varga {
             edit.put(&person::SPELLINGS, &vec!["Ilka Varga".to_owned(), "Varga I.".to_owned()]);
@@ -70,7 +70,7 @@ fn person(scribe: &mut Scribe, who: Who) -> Id {
 
 fn write_site(scribe: &mut Scribe, written: &Written, permit: Id) -> Site {
     let (name, locality, offset, habitat, (latitude, longitude, metres)) = *written;
-    let id = scribe.create(Who::Varga, "2027-06-11T19:20", Kind::Site, |edit| {
+    let id = scribe.create(Who::Varga, "2026-06-11T19:20", Kind::Site, |edit| {
         edit.put(&site::NAME, &name.to_owned()).put(&site::COUNTRY, &"Orreland".to_owned());
         edit.put(&site::PROVINCE, &"Sallow".to_owned()).put(&site::LOCALITY, &locality.to_owned());
         edit.put(&site::HABITAT, &habitat.to_owned());

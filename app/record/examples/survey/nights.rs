@@ -28,21 +28,21 @@ const GROUPS: [(&str, &str); 5] = [
 pub fn survey(scribe: &mut Scribe, land: &Land) {
     let mut number = 301;
     for (day, site, on, off, vials) in NIGHTS {
-        let at = format!("2027-06-{day:02}T{on}");
+        let at = format!("2026-06-{day:02}T{on}");
         let off_day = if off < "12:00" { day + 1 } else { day };
-        let until = format!("2027-06-{off_day:02}T{off}");
+        let until = format!("2026-06-{off_day:02}T{off}");
         let event = lamp(scribe, land, site, &at, &until, (on, off));
         for vial in 0..vials {
             let hour = 22 + vial;
             let (own_day, own_hour) = if hour < 24 { (day, hour) } else { (day + 1, hour - 24) };
-            let caught = format!("2027-06-{own_day:02}T{own_hour:02}:{:02}", scribe.chance(60));
+            let caught = format!("2026-06-{own_day:02}T{own_hour:02}:{:02}", scribe.chance(60));
             if caught > until {
                 continue;
             }
             let (group, code) = GROUPS[(day + vial) as usize % GROUPS.len()];
             let line = scribe.id(&caught);
             let content = content(group, code, scribe.chance(4), scribe.chance(40) as u32 + 1);
-            let text = format!("IV27-{number:04}");
+            let text = format!("IV26-{number:04}");
             number += 1;
             vessel(scribe, Who::Varga, &caught.clone(), event, |edit| {
                 put_number(edit, &text, land.numberings[0]);

@@ -109,7 +109,7 @@ impl Scribe {
         let replicas = self.sessions.keys().map(|(who, day)| (replica(*who, day), author(*who))).collect();
         let note = "An invented survey: its places, people and catches do not exist.";
         Header {
-            written: "2027-06-26T09:30:00+02:00".to_owned(),
+            written: "2026-06-26T09:30:00+02:00".to_owned(),
             device: Who::Varga.device().to_owned(),
             person: Who::Varga.name().to_owned(),
             app: "0.1.0".to_owned(),

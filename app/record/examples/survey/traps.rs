@@ -21,11 +21,11 @@ pub fn survey(scribe: &mut Scribe, land: &Land) {
 
 fn pitfall(scribe: &mut Scribe, land: &Land, name: u32, number: &mut u32) {
     let fluid_of = [("traps", "1"), ("fluid", "propylene glycol")];
-    let set = format!("2027-06-12T11:{:02}", name * 10);
+    let set = format!("2026-06-12T11:{:02}", name * 10);
     let (trap, place) = set_trap(scribe, land, (1, &format!("P{name}"), "pitfall_trap", &fluid_of), &set);
     for (service, days) in (0..).zip(SERVICES.windows(2)) {
-        let from = format!("2027-06-{:02}T11:{:02}", days[0], name * 10);
-        let until = format!("2027-06-{:02}T11:{:02}", days[1], name * 10);
+        let from = format!("2026-06-{:02}T11:{:02}", days[0], name * 10);
+        let until = format!("2026-06-{:02}T11:{:02}", days[1], name * 10);
         // The second trap was found drowned at its second service.
         let empty = name == 2 && service == 1;
         let event = serviced(scribe, land, trap, &place, (&from, &until), |edit| {
@@ -35,7 +35,7 @@ fn pitfall(scribe: &mut Scribe, land: &Land, name: u32, number: &mut u32) {
             }
         });
         if !empty {
-            let text = format!("IV27-{number:04}");
+            let text = format!("IV26-{number:04}");
             *number += 1;
             let (first, second) = (scribe.id(&until), scribe.id(&until));
             let counts = [scribe.chance(30) as u32 + 3, scribe.chance(12) as u32 + 1];
@@ -49,22 +49,22 @@ fn pitfall(scribe: &mut Scribe, land: &Land, name: u32, number: &mut u32) {
             });
         }
     }
-    scribe.change(Who::Varga, "2027-06-24T11:50", trap, |edit| {
+    scribe.change(Who::Varga, "2026-06-24T11:50", trap, |edit| {
         let out =
-            When { from: set.clone(), until: Some("2027-06-24T11:50".into()), offset_minutes: Some(120), night: false };
+            When { from: set.clone(), until: Some("2026-06-24T11:50".into()), offset_minutes: Some(120), night: false };
         edit.put(&trap::OUT, &out).put(&trap::TAKEN_UP, &true);
     });
 }
 
 /// The tent trap at the swamp, emptied once and still standing.
 fn tent(scribe: &mut Scribe, land: &Land, number: &mut u32) {
-    let set = "2027-06-14T10:20";
+    let set = "2026-06-14T10:20";
     let (trap, place) = set_trap(scribe, land, (6, "M1", "malaise_trap", &[]), set);
-    let until = "2027-06-21T10:40";
+    let until = "2026-06-21T10:40";
     let event = serviced(scribe, land, trap, &place, (set, until), |edit| {
         edit.put(&event::METHOD, &method("malaise_trap", &[]));
     });
-    let text = format!("IV27-{number:04}");
+    let text = format!("IV26-{number:04}");
     *number += 1;
     let line = scribe.id(until);
     vessel(scribe, Who::Varga, until, event, |edit| {

@@ -6,7 +6,7 @@ use record::container::{self, Content, Fluid, Number};
 use record::event::{self, Host, Method, When};
 use record::{Edit, Id, Kind};
 
-/// First and last day of June 2027.
+/// First and last day of June 2026.
 pub const DAYS: std::ops::RangeInclusive<u32> = 12..=25;
 
 type HostWritten = (&'static str, &'static str, &'static str, &'static str);
@@ -94,7 +94,7 @@ pub fn survey(scribe: &mut Scribe, land: &Land) {
             walk(scribe, land, Who::Varga, (day, hour, number), &mut |place, count| {
                 let _ = (place, count);
                 next += 1;
-                format!("IV27-{:04}", next - 1)
+                format!("IV26-{:04}", next - 1)
             });
         }
         if day % 2 == 0 {
@@ -102,7 +102,7 @@ pub fn survey(scribe: &mut Scribe, land: &Land) {
                 let number = (day as usize) * 5 + turn * 3 + 1;
                 walk(scribe, land, Who::Okoro, (day, hour, number), &mut |place, _| {
                     let letter = char::from(b'a' + place as u8);
-                    format!("DO27-{station:02}{letter}")
+                    format!("DO26-{station:02}{letter}")
                 });
                 station += 1;
             }
@@ -121,7 +121,7 @@ fn walk(
     let walk = &WALKS[number % WALKS.len()];
     let site = &land.sites[site_of(walk.method, number)];
     let minute = scribe.chance(50) + 2;
-    let at = format!("2027-06-{day:02}T{hour:02}:{minute:02}");
+    let at = format!("2026-06-{day:02}T{hour:02}:{minute:02}");
     let place = site.fix(scribe);
     let lines: Vec<(Id, Id)> =
         companions(who, number).iter().map(|who| (scribe.id(&at), land.people[*who as usize])).collect();
@@ -140,7 +140,7 @@ fn walk(
             edit.put(&event::PERMIT, &land.permit);
         }
         if who == Who::Okoro {
-            edit.put(&event::STATION, &format!("DO27-{}", day - 1 + u32::from(hour > 12)));
+            edit.put(&event::STATION, &format!("DO26-{}", day - 1 + u32::from(hour > 12)));
         }
         if let Some(weather) =
             ["sunny, 21 °C", "cloudy, wind 3", "", "after rain, 16 °C"].get(number % 4).filter(|text| !text.is_empty())

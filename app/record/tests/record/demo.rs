@@ -88,7 +88,7 @@ fn the_survey_has_gaps_one_doubled_number_and_one_disagreement() {
         given.entry(number.text).or_default().push(vial);
     }
     let doubled: Vec<&String> = given.iter().filter(|(_, vials)| vials.len() > 1).map(|(text, _)| text).collect();
-    assert_eq!(doubled, ["IV27-0152", "ST04"]);
+    assert_eq!(doubled, ["IV26-0152", "ST04"]);
     let conflicts: Vec<&str> = log.records.iter().flat_map(Record::conflicts).collect();
     assert_eq!(conflicts, ["notes"]);
 }
