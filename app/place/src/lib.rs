@@ -16,6 +16,7 @@ pub mod local;
 pub mod parse;
 mod position;
 pub mod sky;
+pub mod track;
 pub mod uncertainty;
 
 pub use position::Position;

@@ -13,7 +13,7 @@ const ARROWS: [(&str, &[&str]); 18] = [
     ("wording", &["units"]),
     ("label", &["units"]),
     ("ports", &["units"]),
-    ("exchange", &["place", "record", "units"]),
+    ("exchange", &["number", "place", "record", "units"]),
     ("logbook", &["number", "place", "ports", "record", "units", "wording"]),
     ("phrases", &[]),
     ("browser", &["ports", "units"]),
