@@ -44,9 +44,9 @@ say! { English says Export {
     save_do: "Save";
     download: "Download";
     download_says: "stays on this phone, so it counts only when you say that a copy is elsewhere";
-    share_main(events: usize): format!("Share {}", counted(events, "event", "events"));
-    save_main(events: usize): format!("Save {} to a file", counted(events, "event", "events"));
-    download_main(events: usize): format!("Download {}", counted(events, "event", "events"));
+    share_main(events: usize): format!("Share {}", leaving(events));
+    save_main(events: usize): format!("Save {} to a file", leaving(events));
+    download_main(events: usize): format!("Download {}", leaving(events));
     left(events: usize): format!("{} left this phone.", if events == 1 { "1 event has".into() } else { format!("{} events have", grouped(events)) });
     left_says: "They no longer count as only here.";
     closed: "Nothing left: it was closed before it was sent.";
@@ -90,4 +90,9 @@ mod tests {
         assert_eq!(along(4, 2, 1, 0, 0), "4 sites, 2 persons and 1 numbering");
         assert_eq!(along(0, 0, 0, 0, 0), "nothing else");
     }
+}
+
+/// What leaves: a file without events still holds the settings that travel.
+fn leaving(events: usize) -> String {
+    if events == 0 { "settings".to_owned() } else { counted(events, "event", "events") }
 }

@@ -89,11 +89,11 @@ fn Particular(draft: CatchDraft, code: &'static str) -> impl IntoView {
     let unit = words.particular_unit(code);
     match code {
         "lamp_on" | "lamp_off" => view! {
-            <label class="note fit" for=code>{words.particular(code)}</label><TimeLine id=code value change/>
+            <div class="named"><label class="note" for=code>{words.particular(code)}</label><TimeLine id=code value change/></div>
         }
         .into_any(),
         "set" | "taken_up" => view! {
-            <span class="note fit" aria-hidden="true">{words.particular(code)}</span><DayLine id=code name=words.particular(code) value change/>
+            <div class="named"><span class="note" aria-hidden="true">{words.particular(code)}</span><DayLine id=code name=words.particular(code) value change/></div>
         }
         .into_any(),
         _ if unit.is_empty() => view! { <Line id=code hint=words.particular(code) named=words.particular(code) value change/> }.into_any(),
