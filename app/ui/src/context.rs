@@ -36,6 +36,8 @@ pub struct Done {
     pub what: What,
     /// What undoes it; none for an undoing.
     pub undo: Option<Deed>,
+    /// What goes back with it besides the records.
+    pub also: Option<Rc<dyn Fn()>>,
     /// When it was done: the way back stays until the person goes on to another screen.
     pub at: Moment,
 }
@@ -175,7 +177,7 @@ impl Context {
     fn saved(&self, what: What, saved: Saved, then: impl FnOnce(Option<Saved>)) {
         self.ports.with_value(|ports| ports.device.buzz());
         let undo = (what != What::Undone).then(|| saved.undo.clone());
-        self.done.set(Some(Done { what, undo, at: self.moment() }));
+        self.done.set(Some(Done { what, undo, also: None, at: self.moment() }));
         then(Some(saved));
     }
 
@@ -217,11 +219,24 @@ impl Context {
         }
     }
 
+    /// What goes back too when the deed just done is undone.
+    pub fn when_undone(&self, also: impl Fn() + 'static) {
+        self.done.update(|done| {
+            if let Some(done) = done {
+                done.also = Some(Rc::new(also));
+            }
+        });
+    }
+
     /// Undoes the last deed.
     pub fn undo(&self) {
-        if let Some(undo) = self.done.get_untracked().and_then(|done| done.undo) {
-            self.save(undo, |_| {});
-        }
+        let Some(done) = self.done.get_untracked() else { return };
+        let Some(undo) = done.undo else { return };
+        self.save(undo, move |_| {
+            if let Some(also) = done.also {
+                also();
+            }
+        });
     }
 
     /// True the first time that a screen is opened on this device.

@@ -93,6 +93,10 @@ async function printed(t, desk) {
   const path = join(t.out, "labels.pdf");
   writeFileSync(path, Buffer.from(base64, "base64"));
   right(path);
+  await desk.click({ role: "button", name: /^Note 4 as printed/ });
+  await desk.says("No label waits");
+  await desk.click({ role: "button", name: /^Undo/ });
+  await desk.see({ role: "button", name: /^Make PDF, 4 labels/ });
 }
 
 /** What a ruler and a loupe would say of the sheet. */

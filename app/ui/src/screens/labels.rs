@@ -52,6 +52,13 @@ impl Desk {
         page.draft_refused.set(!kept);
     }
 
+    /// Keeps a queue as it was; the screen may have been left.
+    fn put_back(self, page: Context, before: &Queue) {
+        let kept = before.keep(&*page.ports().draft, page.book());
+        page.draft_refused.set(!kept);
+        let _ = self.queue.try_set(before.clone());
+    }
+
     /// Whether the queue still asks for this: what was made of another one is not offered.
     fn still(self, made: &Orders) -> bool {
         self.orders.with(|orders| orders == made)

@@ -114,7 +114,9 @@ impl Printing {
             .make(|logbook, saving, ids| logbook.printed_deed(&made.orders, &made.proofs, labelled, saving.now, ids));
         let printed: Vec<_> = made.orders.of.iter().map(|(of, _)| *of).collect();
         page.save(deed, move |_| {
+            let before = desk.queue.get_untracked();
             desk.change(page, |queue| printed.iter().for_each(|of| queue.take_out(*of)));
+            page.when_undone(move || desk.put_back(page, &before));
             self.on_pins.set(false);
             self.stage.set(Stage::Idle);
         });
