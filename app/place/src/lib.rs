@@ -10,12 +10,14 @@ mod ellipsoid;
 pub mod fixes;
 pub mod format;
 pub mod frame;
+pub mod geoid;
 pub mod grid;
 pub mod instant;
 pub mod local;
 pub mod parse;
 mod position;
 pub mod sky;
+mod stream;
 pub mod track;
 pub mod uncertainty;
 
