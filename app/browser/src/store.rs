@@ -69,9 +69,15 @@ impl BookStore {
         }
         self.connection.take();
         match self.tried(&deed).await {
-            Err(StoreFault::Taken) if self.holds(&swap.journal_in).await? => Ok(()),
+            Err(StoreFault::Taken) if self.has_kept(swap).await? => Ok(()),
             answer => answer.map(drop),
         }
+    }
+
+    async fn has_kept(&self, swap: &Swap) -> Result<bool, StoreFault> {
+        let marks = self.marks().await?;
+        let marked = swap.expects.is_none() || swap.marks_in.iter().all(|mark| marks.contains(mark));
+        Ok(marked && self.holds(&swap.journal_in).await?)
     }
 
     async fn holds(&self, rows: &Rows<JournalKey>) -> Result<bool, StoreFault> {

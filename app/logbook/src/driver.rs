@@ -340,7 +340,8 @@ impl<H: Held> Driver<H> {
         self.write_fold(fold, Vec::new()).await.map_err(SaveFault::Store)
     }
 
-    /// Writes new blocks in the place of old ones and of the journal rows that went into them, in one transaction.
+    /// Writes new blocks in the place of old ones and of the journal rows that went into them, in one transaction. Where
+    /// another tab has written blocks since this one last looked, as happens to a tab that slept, nothing is written.
     pub(crate) async fn write_fold(&self, fold: Fold, marks: Vec<(String, Vec<u8>)>) -> Result<(), StoreFault> {
         let generation = self.ports.chance.bytes16().to_vec();
         let journal_out: Vec<JournalKey> = fold.journal_out.iter().map(journal_key).collect();
@@ -349,9 +350,15 @@ impl<H: Held> Driver<H> {
             segments_out: fold.blocks_out.clone(),
             journal_out: journal_out.clone(),
             marks_in: marks.iter().cloned().chain([(GENERATION.to_owned(), generation.clone())]).collect(),
+            expects: Some((GENERATION.to_owned(), self.held.read(|book| book.generation.clone()))),
             ..Swap::default()
         };
-        self.ports.store.swap(swap).await?;
+        if let Err(fault) = self.ports.store.swap(swap).await {
+            if fault == StoreFault::Taken {
+                self.held.change(Logbook::end_session);
+            }
+            return Err(fault);
+        }
         self.known.borrow_mut().retain(|key| !journal_out.contains(key));
         self.held.change(|book| {
             book.shelf.apply_fold(fold).expect("blocks that were just packed can be opened");

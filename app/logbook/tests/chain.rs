@@ -261,3 +261,34 @@ fn who_uses_the_device_is_known_even_when_its_small_texts_are_lost() {
     let form = again.read(|book| book.new_catch(again.now()));
     assert_eq!((form.containers[0].first.as_str(), form.collectors[0].name.as_str()), ("IV27-0001", "I. Varga"));
 }
+
+#[test]
+fn a_tab_that_slept_never_writes_over_what_another_wrote() {
+    let out = |seed: u64, person: &str| {
+        let tab = Tab::open(&world::phone(seed));
+        tab.name(person);
+        save(&tab, &first_catch(&tab));
+        block_on(tab.driver.prepare(Selection::All)).expect("one event").file
+    };
+    let (one, other) = (out(21, "D. Okoro"), out(22, "S. Thorne"));
+    let phone = world::phone(20);
+    let first = Tab::open(&phone);
+    first.name("I. Varga");
+    let preview = block_on(first.driver.plan_import(one.clone())).expect("whole");
+    save(&first, &first_catch(&first));
+    let second = Tab::open(&phone);
+    let look = phone.clone();
+    first.meanwhile(move || {
+        let preview = block_on(second.driver.plan_import(other)).expect("whole");
+        block_on(second.driver.accept(preview)).expect("the sleeper's lock is taken");
+    });
+    assert!(block_on(first.driver.accept(preview)).is_err(), "blocks were written since this tab last looked");
+    let events = || {
+        let tab = Tab::open(&look);
+        tab.read(|book| book.start(tab.now()).events)
+    };
+    assert_eq!(events(), 2, "what the second tab wrote stands");
+    let preview = block_on(first.driver.plan_import(one)).expect("whole");
+    block_on(first.driver.accept(preview)).expect("on top of what the other wrote");
+    assert_eq!(events(), 3);
+}

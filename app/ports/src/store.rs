@@ -35,6 +35,9 @@ pub struct Swap {
     pub marks_in: Rows<String>,
     /// Marks to remove.
     pub marks_out: Vec<String>,
+    /// A mark that must still say this, nothing where the bytes are none; else the whole swap fails with
+    /// [`StoreFault::Taken`].
+    pub expects: Option<(String, Vec<u8>)>,
 }
 
 /// Why a question to the store had no answer.
@@ -51,7 +54,7 @@ pub enum StoreFault {
     },
     /// Another tab needs this connection closed to bring the storage up to date.
     Outdated,
-    /// A row with this key is there already.
+    /// A row with this key is there already, or what was expected there has changed.
     Taken,
     /// The connection was cut and could not be reopened, or the transaction was aborted.
     Cut(String),

@@ -46,7 +46,7 @@ pub fn count_of(store: &'static str) -> Deed<'static> {
 
 /// Writes a swap: first what goes, then what comes.
 pub fn written(swap: &Swap) -> Deed<'_> {
-    Deed::new(Mode::Write, &["segments", "journal", "marks"], move |on| {
+    let deed = Deed::new(Mode::Write, &["segments", "journal", "marks"], move |on| {
         let (segments, journal, marks) = (on("segments")?, on("journal")?, on("marks")?);
         for key in &swap.segments_out {
             segments.delete(&(*key).into())?;
@@ -67,7 +67,11 @@ pub fn written(swap: &Swap) -> Deed<'_> {
             marks.put_with_key(&bytes(row), &name.as_str().into())?;
         }
         Ok(Vec::new())
-    })
+    });
+    match &swap.expects {
+        Some((name, expected)) => deed.only_where("marks", name.as_str().into(), expected.clone()),
+        None => deed,
+    }
 }
 
 fn place(damaged: &Damaged) -> (&'static str, JsValue) {

@@ -5,6 +5,8 @@ use crate::listener::Listener;
 use crate::slot::slot;
 use js_sys::Array;
 use ports::store::StoreFault;
+use std::cell::Cell;
+use std::rc::Rc;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{IdbDatabase, IdbObjectStore, IdbRequest, IdbTransaction};
@@ -33,10 +35,18 @@ pub type On<'a> = &'a dyn Fn(&str) -> Result<IdbObjectStore, JsValue>;
 
 type Requests<'a> = Box<dyn Fn(On<'_>) -> Result<Vec<IdbRequest>, JsValue> + 'a>;
 
+/// Bytes that must stand under a key of an object store, none where it has none.
+struct Guard {
+    store: &'static str,
+    key: JsValue,
+    expected: Vec<u8>,
+}
+
 /// What one transaction does.
 pub struct Deed<'a> {
     mode: Mode,
     stores: Array,
+    guard: Option<Guard>,
     requests: Requests<'a>,
 }
 
@@ -48,7 +58,13 @@ impl<'a> Deed<'a> {
         stores: &[&str],
         requests: impl Fn(On<'_>) -> Result<Vec<IdbRequest>, JsValue> + 'a,
     ) -> Self {
-        Self { mode, stores: js::list(stores.iter().copied()), requests: Box::new(requests) }
+        Self { mode, stores: js::list(stores.iter().copied()), guard: None, requests: Box::new(requests) }
+    }
+
+    /// Does nothing, and fails as [`StoreFault::Taken`], unless these bytes stand there.
+    pub fn only_where(mut self, store: &'static str, key: JsValue, expected: Vec<u8>) -> Self {
+        self.guard = Some(Guard { store, key, expected });
+        self
     }
 
     /// Whether it writes.
@@ -65,6 +81,8 @@ impl<'a> Deed<'a> {
             let teller = teller.clone();
             Listener::new(&transaction, kind, move |_| teller.tell(kind == "complete"))
         });
+        let changed = Rc::new(Cell::new(false));
+        let _watch = self.watch(&transaction, &changed).map_err(|error| fault(&error))?;
         let requests = match (self.requests)(&|name| transaction.object_store(name)) {
             Ok(requests) => requests,
             Err(error) => {
@@ -75,8 +93,25 @@ impl<'a> Deed<'a> {
         };
         match told.await {
             true => Ok(requests.iter().map(|request| request.result().unwrap_or_default()).collect()),
+            false if changed.get() => Err(StoreFault::Taken),
             false => Err(fault(&transaction.error().into())),
         }
+    }
+
+    /// Reads what is guarded before anything else is done, and takes all of it back where that has changed.
+    fn watch(&self, transaction: &IdbTransaction, changed: &Rc<Cell<bool>>) -> Result<Option<Listener>, JsValue> {
+        let Some(guard) = &self.guard else { return Ok(None) };
+        let request = transaction.object_store(guard.store)?.get(&guard.key)?;
+        let (expected, changed, transaction) = (guard.expected.clone(), changed.clone(), transaction.clone());
+        let asked = request.clone();
+        Ok(Some(Listener::new(&request, "success", move |_| {
+            let found = asked.result().unwrap_or_default();
+            let found = if found.is_undefined() { Vec::new() } else { js::bytes(&found) };
+            if found != expected {
+                changed.set(true);
+                let _ = transaction.abort();
+            }
+        })))
     }
 
     fn begin(&self, database: &IdbDatabase) -> Result<IdbTransaction, JsValue> {

@@ -34,23 +34,35 @@ pub struct Tab {
     pub driver: Driver<Shared>,
     pub held: Shared,
     questions: Rc<Cell<usize>>,
+    meanwhile: Meanwhile,
 }
+
+type Meanwhile = Rc<RefCell<Option<Box<dyn FnOnce()>>>>;
 
 impl Tab {
     /// Opens a page on a person's own book.
     pub fn open(phone: &Phone) -> Self {
         let page = phone.page();
         let questions = Rc::new(Cell::new(0));
-        let count = questions.clone();
+        let meanwhile = Meanwhile::default();
+        let (count, happens) = (questions.clone(), meanwhile.clone());
         page.courier.answer(move |sent| {
             count.set(count.get() + 1);
+            if let Some(happens) = happens.take() {
+                happens();
+            }
             let back = answer(Parcel { kind: sent.kind, parts: sent.parts });
             Ok(ports::courier::Parcel { kind: back.kind, parts: back.parts })
         });
         let held = Shared(Rc::new(RefCell::new(Logbook::new(Book::Own))));
         let driver = Driver::new(held.clone(), page.ports(), Rc::new(block_on));
         block_on(driver.open());
-        Self { driver, held, questions }
+        Self { driver, held, questions, meanwhile }
+    }
+
+    /// What happens while the courier works on the next question of this page.
+    pub fn meanwhile(&self, happens: impl FnOnce() + 'static) {
+        self.meanwhile.replace(Some(Box::new(happens)));
     }
 
     /// Looks into the book.

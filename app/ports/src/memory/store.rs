@@ -30,6 +30,11 @@ impl Book {
         if swap.journal_in.iter().any(|(key, _)| is_taken(key)) {
             return Err(StoreFault::Taken);
         }
+        if let Some((name, expected)) = &swap.expects
+            && self.marks.get(name).map_or(&[][..], Vec::as_slice) != expected
+        {
+            return Err(StoreFault::Taken);
+        }
         self.segments.retain(|key, _| !swap.segments_out.contains(key));
         self.segments.extend(swap.segments_in);
         self.journal.retain(|key, _| !swap.journal_out.contains(key));
