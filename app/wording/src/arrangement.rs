@@ -4,13 +4,57 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Which label.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// Where, when and by whom.
     Collection,
     /// On what and how.
     Host,
+    /// What it is, who says so and since when.
+    Determination,
+    /// A reared insect: from what, collected when, emerged when.
+    Rearing,
+    /// The code of the specimen.
+    Code,
+    /// Inside a vial with fluid.
+    Fluid,
+    /// The card in the envelope of a papered insect.
+    Envelope,
+    /// What was taken off the insect, and the number under which it is kept.
+    Parts,
+    /// The slip beside insects on the spreading board and in the relaxing box.
+    Slip,
+}
+
+impl Kind {
+    /// All of them, in the order in which they stand on a pin; those that are on none last.
+    pub const ALL: [Self; 9] = [
+        Self::Collection,
+        Self::Rearing,
+        Self::Host,
+        Self::Determination,
+        Self::Parts,
+        Self::Code,
+        Self::Fluid,
+        Self::Envelope,
+        Self::Slip,
+    ];
+
+    /// The code under which it is stored: `collection`, `host` …
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Collection => "collection",
+            Self::Host => "host",
+            Self::Determination => "determination",
+            Self::Rearing => "rearing",
+            Self::Code => "code",
+            Self::Fluid => "fluid",
+            Self::Envelope => "envelope",
+            Self::Parts => "parts",
+            Self::Slip => "slip",
+        }
+    }
 }
 
 /// One part of a label.
@@ -61,6 +105,28 @@ pub enum Part {
     Height,
     /// What is in the container.
     Contents,
+    /// The name that was determined, in italics as far as it is Latin.
+    Name,
+    /// The author of the name, brackets as they are.
+    Author,
+    /// Who determined it.
+    DeterminedBy,
+    /// In which year.
+    DeterminedIn,
+    /// Sex and life stage.
+    Sex,
+    /// The code of the specimen.
+    Code,
+    /// What was taken off: a genitalia preparation, a leg.
+    Piece,
+    /// The number under which that is kept.
+    Linked,
+    /// The fluid and its strength.
+    Preservative,
+    /// How many insects.
+    Count,
+    /// Words of the arrangement alone: what stands before and after.
+    Words,
 }
 
 /// How the month of a date is written.
@@ -72,6 +138,34 @@ pub enum Month {
     RomanSmall,
     /// 14.VI.2027
     RomanCapital,
+}
+
+/// What stands between the day, the month and the year.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Joint {
+    /// 14.vi.2027
+    #[default]
+    Stop,
+    /// 14. vi. 2027
+    StopAndSpace,
+    /// 14-vi-2027
+    Hyphen,
+    /// 14 vi 2027
+    Space,
+}
+
+/// What stands between the first and the last day.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Dash {
+    /// 14–21.vi.2027
+    #[default]
+    En,
+    /// 14 – 21.vi.2027
+    SpacedEn,
+    /// 14-21.vi.2027; with a hyphen between day and month as well it is an en dash.
+    Hyphen,
 }
 
 /// A part with the words around it.
@@ -93,6 +187,10 @@ pub struct Item {
     pub capitals: bool,
 }
 
+fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
+}
+
 fn comma() -> String {
     ", ".to_owned()
 }
@@ -110,6 +208,12 @@ impl Item {
     /// The same with words before it.
     pub fn before(mut self, words: &str) -> Self {
         words.clone_into(&mut self.before);
+        self
+    }
+
+    /// The same with words after it.
+    pub fn after(mut self, words: &str) -> Self {
+        words.clone_into(&mut self.after);
         self
     }
 
@@ -137,12 +241,18 @@ pub struct Arrangement {
     pub lines: Vec<Vec<Item>>,
     /// How months are written.
     pub month: Month,
+    /// What stands between day, month and year.
+    #[serde(skip_serializing_if = "is_usual")]
+    pub joint: Joint,
+    /// What stands between two days.
+    #[serde(skip_serializing_if = "is_usual")]
+    pub dash: Dash,
     /// Words for the codes of a host's relation.
     pub relations: BTreeMap<String, String>,
     /// Words for the codes of methods.
     pub methods: BTreeMap<String, String>,
     /// How the particulars of a method are said, by their codes: `#` stands for what was recorded.
     pub particulars: BTreeMap<String, String>,
-    /// A person's own abbreviations: whole words, and what stands for them.
+    /// A person's own abbreviations: whole words or several in a row, and what stands for them.
     pub abbreviations: BTreeMap<String, String>,
 }

@@ -4,9 +4,11 @@
 //!
 //! **Source**: day.month.year with full stops and the month in roman numerals: Wheeler, Huber & Currie 2001,
 //! Biological Survey of Canada Document Series 8; runs with the first and last day: La Salle, CSIRO, on labelling
-//! reared parasitoids. The en dash between two dates is common practice; those sources type a hyphen.
+//! reared parasitoids. Capitals with hyphens (26-VII-2008): NC State University, ENT 425. The en dash between two dates
+//! is common practice; those sources type a hyphen.
 
-use crate::arrangement::Month;
+use crate::arrangement::{Arrangement, Dash, Joint, Month};
+use crate::line::NO_BREAK;
 use crate::parts::{Day, Span};
 
 const ROMAN: [&str; 12] = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"];
@@ -15,10 +17,15 @@ const ROMAN: [&str; 12] = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix
 ///
 /// **Shape**: what both ends share is written once, at the end; a night without another last day ends on the next day.
 pub fn date(span: &Span, month: Month) -> String {
+    written(span, &Arrangement { month, ..Arrangement::default() })
+}
+
+/// The same in the style of an arrangement; it never breaks.
+pub fn written(span: &Span, style: &Arrangement) -> String {
     let from = span.from;
     match last_day(span) {
-        Some(until) if until != from => range(from, until, month),
-        _ => full(from, month),
+        Some(until) if until != from => range(from, until, style),
+        _ => full(from, style),
     }
 }
 
@@ -30,22 +37,42 @@ fn last_day(span: &Span) -> Option<Day> {
     }
 }
 
-fn range(from: Day, until: Day, month: Month) -> String {
+fn range(from: Day, until: Day, style: &Arrangement) -> String {
     let same_grain = from.day.is_some() == until.day.is_some() && from.month.is_some() == until.month.is_some();
     let first = match (same_grain && from.year == until.year, from.day, from.month) {
         (true, Some(day), Some(_)) if from.month == until.month => day.to_string(),
-        (true, Some(day), Some(number)) => format!("{day}.{}", numeral(number, month)),
-        (true, None, Some(number)) => numeral(number, month),
-        _ => full(from, month),
+        (true, Some(day), Some(number)) => format!("{day}{}{}", joint(style), numeral(number, style.month)),
+        (true, None, Some(number)) => numeral(number, style.month),
+        _ => full(from, style),
     };
-    format!("{first}–{}", full(until, month))
+    format!("{first}{}{}", dash(style), full(until, style))
 }
 
-fn full(day: Day, month: Month) -> String {
+fn full(day: Day, style: &Arrangement) -> String {
+    let joint = joint(style);
     match (day.month, day.day) {
-        (Some(number), Some(of_month)) => format!("{of_month}.{}.{}", numeral(number, month), day.year),
-        (Some(number), None) => format!("{}.{}", numeral(number, month), day.year),
+        (Some(number), Some(of_month)) => {
+            format!("{of_month}{joint}{}{joint}{}", numeral(number, style.month), day.year)
+        }
+        (Some(number), None) => format!("{}{joint}{}", numeral(number, style.month), day.year),
         _ => day.year.to_string(),
+    }
+}
+
+fn joint(style: &Arrangement) -> String {
+    match style.joint {
+        Joint::Stop => ".".to_owned(),
+        Joint::StopAndSpace => format!(".{NO_BREAK}"),
+        Joint::Hyphen => "-".to_owned(),
+        Joint::Space => NO_BREAK.to_string(),
+    }
+}
+
+fn dash(style: &Arrangement) -> String {
+    match style.dash {
+        Dash::Hyphen if style.joint != Joint::Hyphen => "-".to_owned(),
+        Dash::En | Dash::Hyphen => "–".to_owned(),
+        Dash::SpacedEn => format!("{NO_BREAK}–{NO_BREAK}"),
     }
 }
 
@@ -123,6 +150,18 @@ mod tests {
         check("2027-02-28", "", true, "28.ii–1.iii.2027");
         check("2100-02-28", "", true, "28.ii–1.iii.2100");
         check("2027-06", "", true, "vi.2027");
+    }
+
+    #[test]
+    fn an_arrangement_says_how() {
+        let span = Span { from: Day::new(2027, 6, 28), until: Some(Day::new(2027, 7, 3)), night: false };
+        let said = |month, joint, dash| {
+            written(&span, &Arrangement { month, joint, dash, ..Arrangement::default() }).replace(NO_BREAK, "~")
+        };
+        assert_eq!(said(Month::RomanCapital, Joint::Hyphen, Dash::Hyphen), "28-VI–3-VII-2027");
+        assert_eq!(said(Month::RomanSmall, Joint::Stop, Dash::Hyphen), "28.vi-3.vii.2027");
+        assert_eq!(said(Month::RomanSmall, Joint::StopAndSpace, Dash::SpacedEn), "28.~vi~–~3.~vii.~2027");
+        assert_eq!(said(Month::RomanCapital, Joint::Space, Dash::En), "28~VI–3~VII~2027");
     }
 
     #[test]

@@ -48,6 +48,20 @@ pub struct Host {
     pub part: String,
 }
 
+/// A name given to an insect.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Determination {
+    /// The name with its doubt: "Andrena cf. bicolor", "Andrena sp. 3".
+    pub name: String,
+    /// Its author, brackets and year as they are: "Fabricius, 1775".
+    pub author: String,
+    /// Who says so.
+    pub by: String,
+    /// In which year.
+    pub year: String,
+}
+
 /// Everything that a label can say of one catch; what is empty is left out with the words around it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
@@ -92,4 +106,18 @@ pub struct Parts {
     pub height: String,
     /// What is in the container.
     pub contents: String,
+    /// The name given to it.
+    pub determination: Determination,
+    /// Sex and life stage: "♀".
+    pub sex: String,
+    /// The code of the specimen.
+    pub code: String,
+    /// What was taken off it: "genitalia", "leg, DNA".
+    pub piece: String,
+    /// The number under which that is kept.
+    pub linked: String,
+    /// The fluid and its strength: "ethanol 80 %".
+    pub preservative: String,
+    /// How many insects: "12".
+    pub count: String,
 }

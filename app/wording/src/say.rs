@@ -2,14 +2,58 @@
 
 use crate::arrangement::{Arrangement, Item, Part};
 use crate::bind::bind;
-use crate::date::date;
+use crate::date::written;
 use crate::latin::latin_split;
-use crate::line::{Line, Run, SOFT_BREAK};
+use crate::line::{Line, Run, SOFT_BREAK, plain};
 use crate::parts::{Host, Parts};
 
+/// One part of a label in its words, without those around it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// The part.
+    pub part: Part,
+    /// Its words, as [`crate::plain`] writes them.
+    pub text: String,
+}
+
 /// What the label says, top to bottom; lines and parts of which nothing is known are left out.
+///
+/// **Shape**: an arrangement's own words ([`Part::Words`]) alone make no label.
 pub fn lines(parts: &Parts, arrangement: &Arrangement) -> Vec<Line> {
+    if said_parts(parts, arrangement).is_empty() {
+        return Vec::new();
+    }
     arrangement.lines.iter().map(|items| line(items, parts, arrangement)).filter(|line| !line.is_empty()).collect()
+}
+
+/// The parts of which something is known, in the order in which the label says them.
+pub fn said_parts(parts: &Parts, arrangement: &Arrangement) -> Vec<Said> {
+    let mut all = Vec::new();
+    for items in &arrangement.lines {
+        let mut before = None;
+        for item in items.iter().filter(|item| item.part != Part::Words) {
+            let text = plain(&said(item, before, parts, arrangement));
+            if !text.is_empty() {
+                all.push(Said { part: item.part, text });
+                before = Some(item.part);
+            }
+        }
+    }
+    all
+}
+
+/// The part to which words of the label belong: the longest of those that stand in them, or the one in which they
+/// stand.
+pub fn part_of<'s>(words: &str, said: &'s [Said]) -> Option<&'s Said> {
+    let inside = said.iter().filter(|said| words.contains(&said.text));
+    inside
+        .max_by_key(|said| said.text.chars().count())
+        .or_else(|| said.iter().find(|said| said.text.contains(words.trim())))
+        .or_else(|| said.iter().max_by_key(|said| shared_words(words, &said.text)))
+}
+
+fn shared_words(words: &str, text: &str) -> usize {
+    words.split_whitespace().filter(|word| text.contains(*word)).map(str::len).sum()
 }
 
 fn line(items: &[Item], parts: &Parts, arrangement: &Arrangement) -> Line {
@@ -18,7 +62,7 @@ fn line(items: &[Item], parts: &Parts, arrangement: &Arrangement) -> Line {
     let mut before = None;
     for item in items {
         let said = said(item, before, parts, arrangement);
-        if said.is_empty() {
+        if said.is_empty() && item.part != Part::Words {
             continue;
         }
         if !line.is_empty() {
@@ -51,8 +95,10 @@ fn append(line: &mut Line, run: Run) {
 
 /// What an item says, empty when nothing is known.
 fn said(item: &Item, before: Option<Part>, parts: &Parts, arrangement: &Arrangement) -> Line {
-    if item.part == Part::Thing {
-        return thing(parts.host.as_ref());
+    match item.part {
+        Part::Thing => return thing(parts.host.as_ref()),
+        Part::Name => return latin_split(&parts.determination.name),
+        _ => {}
     }
     let text = abbreviated(&text(item.part, before, parts, arrangement), arrangement);
     let text = if item.capitals { text.to_uppercase() } else { text };
@@ -72,19 +118,28 @@ fn text(part: Part, before: Option<Part>, parts: &Parts, arrangement: &Arrangeme
         Part::Radius if parts.coordinates.trim().is_empty() => return String::new(),
         Part::Radius => &parts.radius,
         Part::Elevation => &parts.elevation,
-        Part::Date => return parts.caught.map(|span| date(&span, arrangement.month)).unwrap_or_default(),
-        Part::Emerged => return parts.emerged.map(|span| date(&span, arrangement.month)).unwrap_or_default(),
+        Part::Date => return parts.caught.map(|span| written(&span, arrangement)).unwrap_or_default(),
+        Part::Emerged => return parts.emerged.map(|span| written(&span, arrangement)).unwrap_or_default(),
         Part::Collectors => return listed(&parts.collectors),
         Part::Method => &parts.method,
         Part::Particulars => return listed(&parts.particulars),
         Part::Relation => return relation(host, arrangement),
         Part::ThingPart => return host.map(|host| single_spaced(&host.part)).unwrap_or_default(),
-        Part::Thing => return String::new(),
+        Part::Thing | Part::Name | Part::Words => return String::new(),
         Part::Number => &parts.number,
         Part::Station => &parts.station,
         Part::Microhabitat => &parts.microhabitat,
         Part::Height => &parts.height,
         Part::Contents => &parts.contents,
+        Part::Author => &parts.determination.author,
+        Part::DeterminedBy => &parts.determination.by,
+        Part::DeterminedIn => &parts.determination.year,
+        Part::Sex => &parts.sex,
+        Part::Code => &parts.code,
+        Part::Piece => &parts.piece,
+        Part::Linked => &parts.linked,
+        Part::Preservative => &parts.preservative,
+        Part::Count => &parts.count,
     };
     single_spaced(text)
 }
@@ -124,17 +179,31 @@ fn thing(host: Option<&Host>) -> Line {
     if host.latin { latin_split(&host.thing) } else { vec![Run::upright(single_spaced(&host.thing))] }
 }
 
+/// Longer abbreviated texts go before shorter ones; a mark after a word stays.
 fn abbreviated(text: &str, arrangement: &Arrangement) -> String {
     if arrangement.abbreviations.is_empty() {
         return text.to_owned();
     }
-    text.split(' ').map(|word| short(word, arrangement)).collect::<Vec<_>>().join(" ")
+    let words: Vec<&str> = text.split(' ').collect();
+    let mut said = Vec::with_capacity(words.len());
+    let mut at = 0;
+    while at < words.len() {
+        let (taken, short) = short(&words[at..], arrangement);
+        said.push(short);
+        at += taken;
+    }
+    said.retain(|word| !word.is_empty());
+    said.join(" ")
 }
 
-fn short(word: &str, arrangement: &Arrangement) -> String {
-    let stem = word.trim_end_matches([',', ';', ':']);
-    match arrangement.abbreviations.get(stem) {
-        Some(short) => format!("{short}{}", &word[stem.len()..]),
-        None => word.to_owned(),
+/// How many words are said shorter, and how.
+fn short(words: &[&str], arrangement: &Arrangement) -> (usize, String) {
+    for count in (1..=words.len()).rev() {
+        let full = words[..count].join(" ");
+        let stem = full.trim_end_matches([',', ';', ':']);
+        if let Some(short) = arrangement.abbreviations.get(stem) {
+            return (count, format!("{short}{}", &full[stem.len()..]));
+        }
     }
+    (1, words[0].to_owned())
 }

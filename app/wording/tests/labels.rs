@@ -1,6 +1,9 @@
 //! What the default labels say, and label dates against published patterns.
 
-use wording::{Arrangement, Day, Host, Kind, Month, Parts, Span, date, defaults, lines, marked, plain};
+use wording::{
+    Arrangement, Day, Determination, Host, Item, Kind, Month, Part, Parts, Span, date, defaults, lines, marked,
+    part_of, plain, said_parts,
+};
 
 /// An invented catch.
 fn meadow() -> Parts {
@@ -135,4 +138,108 @@ fn known(text: &str) -> Day {
     let small =
         |index: usize| numbers.get(index).map(|number| u8::try_from(*number).expect("months and days are small"));
     Day { year: numbers[0], month: small(1), day: small(2) }
+}
+
+/// An invented bee with everything that a label can say.
+fn bee() -> Parts {
+    Parts {
+        determination: Determination {
+            name: "Andrena cf. bicolor".into(),
+            author: "Fabricius, 1775".into(),
+            by: "C. Novak".into(),
+            year: "2027".into(),
+        },
+        sex: "♀".into(),
+        code: "GLS-000147".into(),
+        piece: "genitalia".into(),
+        linked: "CN 214".into(),
+        preservative: "ethanol 80 %".into(),
+        count: "12".into(),
+        ..meadow()
+    }
+}
+
+#[test]
+fn a_determination_sets_doubt_and_author_upright() {
+    check(Kind::Determination, &bee(), &["_Andrena_ cf. _bicolor_ Fabricius, 1775 ♀", "det. C. Novak 2027"]);
+    let mut third = bee();
+    third.determination =
+        Determination { name: "Andrena sp. 3".into(), by: "C. Novak".into(), ..Determination::default() };
+    check(Kind::Determination, &third, &["_Andrena_ sp. 3 ♀", "det. C. Novak"]);
+    let mut moved = bee();
+    moved.determination.author = "(Müller, 1766)".into();
+    check(Kind::Determination, &moved, &["_Andrena_ cf. _bicolor_ (Müller, 1766) ♀", "det. C. Novak 2027"]);
+}
+
+/// **Source** of the order: La Salle, CSIRO, on labelling reared parasitoids, in the row "order" of the label rules.
+#[test]
+fn a_rearing_label_has_both_dates() {
+    let mut parts = bee();
+    parts.host =
+        Some(Host { relation: "reared".into(), thing: "Salix caprea".into(), latin: true, part: "gall".into() });
+    parts.emerged = Some(Span { from: Day::new(2027, 7, 2), until: Some(Day::new(2027, 8, 6)), night: false });
+    check(
+        Kind::Rearing,
+        &parts,
+        &[
+            "ORRELAND: Sallow, Tarn Abbot, 2 km NE, Mill Meadow, 412 m",
+            "47.6138° N 12.3043° E ±8 m",
+            "ex _Salix caprea_, gall",
+            "coll. 19.vi.2027, em. 2.vii–6.viii.2027, leg. I. Varga, D. Okoro",
+        ],
+    );
+}
+
+#[test]
+fn the_small_kinds() {
+    check(Kind::Code, &bee(), &["GLS-000147"]);
+    check(Kind::Parts, &bee(), &["genitalia prep. CN 214", "_Andrena_ cf. _bicolor_, ♀", "GLS-000147"]);
+    check(Kind::Slip, &bee(), &["IV27-0147 × 12", "19.vi.2027"]);
+}
+
+#[test]
+fn a_label_for_fluid_says_all_that_two_labels_on_a_pin_say() {
+    let said = |kind| said_parts(&bee(), &defaults::arrangement(kind)).into_iter().map(|said| said.part);
+    let fluid: Vec<Part> = said(Kind::Fluid).collect();
+    assert!(said(Kind::Collection).chain(said(Kind::Host)).all(|part| fluid.contains(&part)));
+    assert!(fluid.contains(&Part::Preservative));
+}
+
+#[test]
+fn every_kind_has_a_code_a_size_and_leaves_out_what_is_not_known() {
+    for kind in Kind::ALL {
+        assert_eq!(serde_json::to_string(&kind).expect("a kind is plain data"), format!("\"{}\"", kind.code()));
+        assert_eq!(lines(&Parts::default(), &defaults::arrangement(kind)), Vec::<wording::Line>::new());
+        let size = defaults::size(kind);
+        assert!(size.least <= size.largest && size.least.points() >= 3.5);
+        let text = serde_json::to_string(&defaults::arrangement(kind)).expect("an arrangement is plain data");
+        assert_eq!(serde_json::from_str::<Arrangement>(&text).expect("and comes back"), defaults::arrangement(kind));
+    }
+}
+
+#[test]
+fn words_of_the_arrangement_stand_only_beside_something_known() {
+    let mut arrangement = defaults::arrangement(Kind::Collection);
+    arrangement.lines.push(vec![Item::new(Part::Words).before("Coll. I. Varga")]);
+    assert_eq!(plain(lines(&meadow(), &arrangement).last().expect("four lines")), "Coll. I. Varga");
+    assert_eq!(lines(&Parts::default(), &arrangement), Vec::<wording::Line>::new());
+}
+
+#[test]
+fn several_words_are_abbreviated_before_one() {
+    let mut arrangement = defaults::arrangement(Kind::Collection);
+    arrangement.abbreviations.insert("Nature Reserve".into(), "N. R.".into());
+    arrangement.abbreviations.insert("Reserve".into(), "Res.".into());
+    let parts = Parts { locality: "Sallow Nature Reserve".into(), site: "Old Reserve".into(), ..Parts::default() };
+    assert_eq!(plain(&lines(&parts, &arrangement)[0]), "Sallow N. R., Old Res.");
+}
+
+#[test]
+fn words_of_a_label_are_found_in_their_part() {
+    let said = said_parts(&meadow(), &defaults::arrangement(Kind::Collection));
+    let part = |words: &str| part_of(words, &said).map(|said| said.part);
+    assert_eq!(part("Tarn Abbot, 2 km NE"), Some(Part::Locality));
+    assert_eq!(part("Abbot"), Some(Part::Locality));
+    assert_eq!(part("leg. I. Varga, D. Okoro"), Some(Part::Collectors));
+    assert_eq!(part("47.6138° N"), Some(Part::Coordinates));
 }
