@@ -9,6 +9,10 @@ const METRES_LEAST: f64 = 10_000.0;
 
 /// Reads an MGRS reference; false when the text has not its form.
 pub(super) fn mgrs(work: &mut Work, text: &str) -> bool {
+    // Any other sign is seen at once, without a copy in capitals.
+    if text.bytes().any(|sign| sign.is_ascii() && !sign.is_ascii_alphanumeric() && !b" :-".contains(&sign)) {
+        return false;
+    }
     let upper = text.to_uppercase();
     let compact: String = upper.trim_start_matches("MGRS").chars().filter(|sign| !" :-".contains(*sign)).collect();
     let digits = compact.chars().take_while(char::is_ascii_digit).count();
@@ -26,6 +30,9 @@ pub(super) fn mgrs(work: &mut Work, text: &str) -> bool {
 
 /// Reads a UTM reference: zone and letter, easting, northing; or the zone at the end. False when it has not the form.
 pub(super) fn utm(work: &mut Work, text: &str) -> bool {
+    if !has_metres(text) {
+        return false;
+    }
     let upper = text.to_uppercase();
     let pieces: Vec<Piece> = pieces(&upper);
     let numbers: Vec<(usize, f64, usize)> = pieces
@@ -70,6 +77,21 @@ pub(super) fn utm(work: &mut Work, text: &str) -> bool {
     let zone = if (1.0..=60.0).contains(&zone.1) { zone.1 as u8 } else { 0 };
     place(work, zone, letter, easting.1, northing.1, side_m);
     true
+}
+
+/// Whether five digits in a row begin a number, as every easting has them.
+fn has_metres(text: &str) -> bool {
+    let (mut digits, mut decimals) = (0, false);
+    text.bytes().any(|sign| {
+        match sign {
+            b'0'..=b'9' if !decimals => digits += 1,
+            b'0'..=b'9' => {}
+            // A point before a number is none of it.
+            b'.' => decimals = digits > 0,
+            _ => (digits, decimals) = (0, false),
+        }
+        digits >= 5
+    })
 }
 
 /// Words that belong to a UTM reference.

@@ -5,13 +5,26 @@ use units::Metres;
 /// The text with one sign for each meaning: `°` `'` `"` for degrees, minutes and seconds, `-` for every dash, plain
 /// digits, `;` for the end of a line.
 pub(super) fn plain(text: &str) -> String {
-    let one: String = text.trim().chars().map(sign).collect();
+    let text = text.trim();
+    let mut one = String::with_capacity(text.len());
+    for each in text.chars() {
+        match sign(each) {
+            // Two marks of minutes are one of seconds.
+            '\'' if one.ends_with('\'') => {
+                one.pop();
+                one.push('"');
+            }
+            plain => one.push(plain),
+        }
+    }
     // The mark of ISO 6709 and the name of the datum behind it are two words.
-    one.replace("''", "\"").replace("CRSWGS", "CRS WGS")
+    if one.contains("CRS") { one.replace("CRSWGS", "CRS WGS") } else { one }
 }
 
 fn sign(sign: char) -> char {
     match sign {
+        // Most of any text; the list below is long.
+        '0'..='9' | 'A'..='Z' | 'a'..='z' | ' ' | '.' | ',' | '-' => sign,
         '°' | 'º' | '˚' | '∘' | '⁰' | 'ᵒ' | '˙' => '°',
         '\'' | '′' | '’' | '‘' | '‛' | 'ʹ' | 'ʼ' | '`' | '´' | '＇' | 'ˈ' | '‵' => '\'',
         '"' | '″' | '”' | '“' | '„' | '‟' | 'ʺ' | '＂' | '˝' | '‶' | '¨' => '"',
@@ -34,19 +47,22 @@ const DATUMS: [&str; 16] = [
 
 /// Where a datum is named, from byte to byte, and whether it is WGS84.
 pub(super) fn datum(text: &str) -> Option<(usize, usize, bool)> {
-    let starts = text.char_indices().filter(|(at, sign)| {
-        let before = text[..*at].chars().next_back();
-        sign.is_ascii_alphabetic() && !before.is_some_and(char::is_alphanumeric)
-    });
-    for (start, _) in starts {
-        for datum in DATUMS {
-            if let Some(length) = spelled(&text[start..], datum) {
+    let bytes = text.as_bytes();
+    for (start, first) in bytes.iter().enumerate().filter(|(_, byte)| byte.is_ascii_alphabetic()) {
+        let Some(second) = bytes[start + 1..].iter().find(|byte| !BETWEEN.contains(&char::from(**byte))) else { break };
+        let begins = [first.to_ascii_uppercase(), second.to_ascii_uppercase()];
+        for datum in DATUMS.into_iter().filter(|datum| datum.as_bytes()[..2] == begins) {
+            let inside = text[..start].chars().next_back().is_some_and(char::is_alphanumeric);
+            if let Some(length) = spelled(&text[start..], datum).filter(|_| !inside) {
                 return Some((start, start + length, datum == "WGS84"));
             }
         }
     }
     None
 }
+
+/// What may stand between the signs of a name.
+const BETWEEN: [char; 3] = [' ', '-', '_'];
 
 /// How many bytes of a text spell a name, blanks, dashes and underscores between its signs allowed. A longer word or
 /// number is another name.
@@ -59,7 +75,7 @@ fn spelled(text: &str, name: &str) -> Option<usize> {
             Some(expected) if sign.to_ascii_uppercase() == *expected => {
                 rest.next();
             }
-            Some(_) if " -_".contains(sign) => {}
+            Some(_) if BETWEEN.contains(&sign) => {}
             Some(_) => return None,
         }
     }
@@ -72,6 +88,9 @@ const METRES_PER_FOOT: f64 = 0.3048;
 
 /// A radius behind `±` or `+/-`, with what stands before and after it.
 pub(super) fn stated_radius(text: &str) -> Option<(&str, Metres, &str)> {
+    if !text.contains('±') && !text.contains('+') {
+        return None;
+    }
     let (before, rest) = ["±", "+/-", "+-"].into_iter().find_map(|sign| text.split_once(sign))?;
     let rest = rest.trim_start();
     let digits = rest.find(|sign: char| !(sign.is_ascii_digit() || ".,".contains(sign))).unwrap_or(rest.len());

@@ -52,7 +52,7 @@ const HEIGHTS: [&str; 6] = ["elev", "elevation", "alt", "altitude", "height", "a
 pub(super) fn tokens(text: &str) -> (Vec<Token>, Option<Problem>) {
     let signs: Vec<char> = text.chars().collect();
     let (roles, unclear) = roles(&signs);
-    let mut tokens: Vec<Token> = Vec::new();
+    let mut tokens: Vec<Token> = Vec::with_capacity(12);
     let mut at = 0;
     while at < signs.len() {
         at = match signs[at] {
@@ -86,7 +86,7 @@ fn previous_digit(signs: &[char], at: usize) -> bool {
 /// Reads a number that starts here; `negative` is the sign before it.
 fn number(signs: &[char], roles: &[bool], start: usize, negative: Option<bool>, tokens: &mut Vec<Token>) -> usize {
     let mut at = start;
-    let mut text = String::new();
+    let mut text = String::with_capacity(24);
     let mut decimals = None;
     while at < signs.len() {
         match signs[at] {
@@ -153,10 +153,9 @@ fn word(signs: &[char], start: usize, tokens: &mut Vec<Token>) -> usize {
     let text: String = signs[start..end].iter().collect();
     if !known(&text, tokens) {
         // Seconds and letter in one: 50sN.
-        let first: String = text.chars().take(1).collect();
-        let rest: String = text.chars().skip(1).collect();
+        let (first, rest) = text.split_at(text.chars().next().map_or(0, char::len_utf8));
         let before = tokens.clone();
-        if !(known(&first, tokens) && !rest.is_empty() && known(&rest, tokens)) {
+        if !(known(first, tokens) && !rest.is_empty() && known(rest, tokens)) {
             *tokens = before;
             tokens.push(Token::Word(text));
         }
@@ -166,13 +165,13 @@ fn word(signs: &[char], start: usize, tokens: &mut Vec<Token>) -> usize {
 
 /// Takes up a word that belongs to coordinates; false for any other.
 fn known(text: &str, tokens: &mut Vec<Token>) -> bool {
-    if let Some(mark) = word_mark(text, tokens) {
+    let lower = text.to_lowercase();
+    if let Some(mark) = word_mark(text, &lower, tokens) {
         if let Some(Token::Number(number)) = tokens.last_mut() {
             number.mark = Some(mark);
         }
         return true;
     }
-    let lower = text.to_lowercase();
     if let ("m" | "metres" | "meters" | "masl", Some(height)) = (lower.as_str(), height_before(tokens)) {
         tokens.pop();
         tokens.push(Token::Height(height));
@@ -208,14 +207,14 @@ fn height_before(tokens: &[Token]) -> Option<f64> {
 
 /// The mark that a word or letter sets on the number before it. Single letters count only in their order, so that
 /// the `S` of south is not taken for seconds.
-fn word_mark(text: &str, tokens: &[Token]) -> Option<Mark> {
+fn word_mark(text: &str, lower: &str, tokens: &[Token]) -> Option<Mark> {
     let mut numbers = tokens.iter().rev();
     let Some(Token::Number(Number { mark: None, .. })) = numbers.next() else { return None };
     let before = match numbers.next() {
         Some(Token::Number(number)) => number.mark,
         _ => None,
     };
-    match text.to_lowercase().as_str() {
+    match lower {
         "d" | "deg" | "degree" | "degrees" | "grad" => Some(Mark::Degree),
         "min" | "minute" | "minutes" => Some(Mark::Minute),
         "sec" | "second" | "seconds" => Some(Mark::Second),
@@ -230,19 +229,21 @@ fn roles(signs: &[char]) -> (Vec<bool>, Option<Problem>) {
     let mut roles = vec![false; signs.len()];
     let between = |at: usize| previous_digit(signs, at) && next_digit(signs, at);
     let of = |sign: char| -> Vec<usize> { (0..signs.len()).filter(|at| signs[*at] == sign).collect() };
+    let (inner, outer): (Vec<usize>, Vec<usize>) = of('.').into_iter().partition(|at| between(*at));
+    let mut points = false;
     // A point is decimal unless it is one of several in a row of digits: 47.36.50.
-    for cluster in clusters(signs, &of('.').into_iter().filter(|at| between(*at)).collect::<Vec<_>>()) {
+    for cluster in clusters(signs, &inner) {
         roles[cluster[0]] = cluster.len() == 1;
+        points |= cluster.len() == 1;
     }
     // A point that begins or ends a number: .5 and 47.
-    for at in of('.').into_iter().filter(|at| !between(*at)) {
+    for at in outer {
         roles[at] = previous_digit(signs, at) || next_digit(signs, at);
     }
-    let points = (0..signs.len()).any(|at| signs[at] == '.' && between(at) && roles[at]);
-    let commas = clusters(signs, &of(',').into_iter().filter(|at| between(*at)).collect::<Vec<_>>());
     if points {
         return (roles, None);
     }
+    let commas = clusters(signs, &of(',').into_iter().filter(|at| between(*at)).collect::<Vec<_>>());
     match commas.as_slice() {
         // 47,6138,12,3043
         [only] if only.len() == 3 => {

@@ -69,7 +69,12 @@ fn plain_number(text: &str) -> bool {
 
 /// The size of the last of so many decimals.
 pub(super) fn decimal_step(decimals: usize) -> Degrees {
-    let step = libm::pow(10.0, -(decimals.min(30) as f64));
+    // Powers of ten up to this one are exact, and the quotient of exact numbers is rounded once.
+    const EXACT: [f64; 23] = [
+        1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19,
+        1e20, 1e21, 1e22,
+    ];
+    let step = EXACT.get(decimals).map_or_else(|| libm::pow(10.0, -(decimals.min(30) as f64)), |power| 1.0 / power);
     Degrees::new(step).expect("a power of ten is finite")
 }
 
@@ -79,6 +84,9 @@ pub(super) fn decimal_step(decimals: usize) -> Degrees {
 /// for longitudes, a solidus at the end.
 pub(super) fn iso6709(work: &mut Work, text: &str) -> bool {
     let compact = text.trim();
+    if !compact.starts_with(['+', '-']) {
+        return false;
+    }
     let (body, ended) = match compact.strip_suffix('/') {
         Some(body) => (body, true),
         None => (compact, false),
