@@ -1,4 +1,5 @@
 //! Native measurements of the pure crates, and the generated records they are measured with.
 
 pub mod made;
+pub mod places;
 pub mod table;

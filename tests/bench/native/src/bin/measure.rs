@@ -1,6 +1,6 @@
 //! Measures the pure crates natively and prints a table: `cargo run --release -p bench-native --bin measure [EVENTS]`.
 
-use bench_native::{made, table::best, table::line};
+use bench_native::{made, places, table::best, table::line};
 use record::parcel::{Question, answer};
 use record::plan::plan;
 use record::shelf::Shelf;
@@ -21,6 +21,7 @@ fn main() {
     drop(book);
     shelves(events);
     numbers(events);
+    positions(events);
 }
 
 fn print(line: &str) {
@@ -128,4 +129,22 @@ fn numbers(events: usize) {
     print(&line("nearest numbers to one that does not exist", time, &format!("{near} offered")));
     let (time, _) = best(|| number::matches("am20-4729", texts.iter().map(String::as_str)));
     print(&line("a number as typed, among as many", time, ""));
+}
+
+fn positions(count: usize) {
+    let positions = places::positions(count);
+    let texts = places::texts(&positions);
+    let (time, read) = best(|| texts.iter().filter(|text| place::parse::parse(text).only().is_some()).count());
+    print(&line("read coordinates in ten notations", time, &format!("{read} without a second reading")));
+    let grid = || positions.iter().filter_map(|position| place::grid::utm(*position).ok()?.position()).count();
+    let (time, _) = best(grid);
+    print(&line("positions to UTM and back", time, ""));
+    let pairs =
+        || positions.windows(2).map(|pair| place::distance::leg(pair[0], pair[1]).distance.metres()).sum::<f64>();
+    let (time, _) = best(pairs);
+    print(&line("distance and bearing of as many pairs", time, ""));
+    let instant = place::instant::Instant::new(1_782_069_974_000).expect("an instant of 2026");
+    let few = &positions[..count.min(1_000)];
+    let (time, _) = best(|| few.iter().map(|position| place::sky::sky_at(*position, instant)).collect::<Vec<_>>());
+    print(&line("sun and moon of one position at an instant", time / few.len() as u32, ""));
 }
