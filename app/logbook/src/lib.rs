@@ -36,6 +36,7 @@ mod sample;
 pub mod search;
 pub mod setup;
 mod site;
+pub mod sky;
 mod start;
 pub mod typed;
 mod typing;

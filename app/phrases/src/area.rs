@@ -1,7 +1,7 @@
 //! The areas: which sentences there are. What they say stands with each language.
 
 pub use crate::desk::{Bench, Conflict, Day, Desk, Export, Import, Labels, Search, Setup};
-pub use crate::field::{Container, Event, Open, Site};
+pub use crate::field::{Container, Event, Open, Site, Sky};
 use crate::sentences::area;
 use chrono::NaiveDate;
 

@@ -22,6 +22,7 @@ mod place;
 mod search;
 mod setup;
 mod site;
+mod sky;
 mod start;
 
 use crate::Phrases;
@@ -43,6 +44,7 @@ pub static ENGLISH: Phrases = Phrases {
     container: &English,
     site: &English,
     open: &English,
+    sky: &English,
     event: &English,
     desk: &English,
     day: &English,

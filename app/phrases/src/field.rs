@@ -246,3 +246,23 @@ area! {
         how_2;
     }
 }
+
+area! {
+    /// Sun and moon over an event.
+    Sky {
+        sky;
+        sunset(clock: &str);
+        sunrise(clock: &str);
+        dark(from: &str, until: &str);
+        no_dark;
+        sun_stays_up;
+        sun_stays_down;
+        now;
+        before_sunset(minutes: u64);
+        after_sunset(minutes: u64);
+        before_sunrise(minutes: u64);
+        after_sunrise(minutes: u64);
+        moon(percent: u32, phase: &str, up: bool);
+        dark_says;
+    }
+}

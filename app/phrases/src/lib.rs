@@ -75,6 +75,8 @@ pub struct Phrases {
     pub site: &'static dyn area::Site,
     /// What is still going on: lamps and traps.
     pub open: &'static dyn area::Open,
+    /// Sun and moon.
+    pub sky: &'static dyn area::Sky,
     /// A saved event.
     pub event: &'static dyn area::Event,
     /// What several screens of the desk say.

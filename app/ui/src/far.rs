@@ -12,6 +12,7 @@ use crate::screens;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use logbook::form::PlaceForm;
+use logbook::view::OpenLine;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// The doors of the second module.
@@ -19,6 +20,7 @@ pub struct Far {
     screen: fn(Screen) -> AnyView,
     typed_place: fn(Signal<PlaceForm>, Callback<PlaceForm>) -> AnyView,
     sample: fn() -> AnyView,
+    lamp_night: fn(OpenLine) -> AnyView,
 }
 
 /// How far the second module is.
@@ -40,6 +42,7 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
     Ok(&Far {
         screen,
         typed_place: |place, change| view! { <crate::rows::TypedPlace place change/> }.into_any(),
+        lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
     })
 }
@@ -70,6 +73,11 @@ pub fn screen_of(screen: Screen) -> AnyView {
 /// Coordinates as a person has them.
 pub fn typed_place(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> AnyView {
     part(move |far| (far.typed_place)(place, change))
+}
+
+/// The night of a lamp that burns.
+pub fn lamp_night(line: OpenLine) -> AnyView {
+    part(move |far| (far.lamp_night)(line.clone()))
 }
 
 /// The sample survey on its way in.

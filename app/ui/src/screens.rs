@@ -19,6 +19,7 @@ mod open_night;
 mod search;
 mod setup;
 mod site;
+mod sky;
 mod start;
 mod traps;
 
@@ -41,5 +42,6 @@ pub use open_night::OpenNight;
 pub use search::Search;
 pub use setup::Setup;
 pub use site::Site;
+pub use sky::{LampNight, SkyRow};
 pub use start::{LoadingSample, Start};
 pub use traps::{SetTrap, Trap};

@@ -3,13 +3,15 @@ use leptos::prelude::*;
 /// Minutes from noon to noon.
 const DAY: f64 = 1440.0;
 
-/// A night drawn from noon to noon: the time the lamp has burnt, each container.
+/// A night drawn from noon to noon: the time the lamp has burnt, each container, and the dark below it.
 #[component]
 pub fn Night(
     /// Minutes after noon at which it began, and now.
     span: (f64, f64),
     /// Minutes after noon at which containers were filled.
     filled: Vec<f64>,
+    /// Minutes after noon between which it is dark.
+    dark: Option<(f64, f64)>,
     /// The sentence that says the same.
     #[prop(into)]
     says: String,
@@ -21,6 +23,7 @@ pub fn Night(
         <figure class="span-line">
             <svg class="drawing" viewBox="0 0 240 32" preserveAspectRatio="none" aria-hidden="true">
                 <path class="faint still" d="M0 15h240M0 11v8M60 11v8M120 11v8M180 11v8M240 11v8"/>
+                {dark.map(|(from, until)| view! { <path class="stroke still" d=format!("M{} 20H{}", x(from), x(until))/> })}
                 <path class="heavy still" d=format!("M{} 15H{}", x(on), x(now))/>
                 <path class="stroke still" d=ticks/>
                 <path class="heavy accent still" d=format!("M{} 3v24", x(now))/>

@@ -4,8 +4,8 @@ use super::{Shown, of};
 use crate::context::{say, use_page};
 use crate::parts::{Mark, Sign};
 use crate::route::{Group, Screen};
-use crate::screens::HostWords;
 use crate::screens::event_line::method_words;
+use crate::screens::{HostWords, SkyRow};
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::form::Row;
@@ -29,7 +29,7 @@ pub fn Facts(id: Id, group: Option<Group>, event: Shown, which: Group) -> impl I
     let rows = move || match which {
         Group::Host => view! { <HostFacts facts marks/> }.into_any(),
         Group::Where => view! { <WhereFacts facts marks/> }.into_any(),
-        Group::When => view! { <WhenFacts facts/> }.into_any(),
+        Group::When => view! { <WhenFacts facts/><SkyRow id/> }.into_any(),
         Group::Whom => view! { <WhomFacts facts/> }.into_any(),
     };
     let change = (group.is_none()).then(|| {

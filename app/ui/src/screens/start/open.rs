@@ -1,5 +1,6 @@
 use crate::context::{say, use_page};
-use crate::parts::{Night, TrapRow};
+use crate::far;
+use crate::parts::TrapRow;
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::view::{OpenKind, OpenLine};
@@ -56,7 +57,6 @@ pub fn OpenSays(line: OpenLine) -> impl IntoView {
     let open = say().open;
     let (since, clock) = line.since.clone().map_or((None, String::new()), |(day, clock)| (Some(day), clock));
     let since = since.filter(|day| *day != logbook::moment::today(page.now.get_untracked()));
-    let now = logbook::moment::clock_text(logbook::moment::local(page.now.get_untracked()).time());
     match line.what {
         OpenKind::Traps(count, due) => {
             let due = due.map(|days| format!(", {}", open.due(days)));
@@ -66,10 +66,9 @@ pub fn OpenSays(line: OpenLine) -> impl IntoView {
         OpenKind::Lamp | OpenKind::Other => {
             let lamp = line.what == OpenKind::Lamp;
             let began = if lamp { open.lamp_since(&clock, since) } else { open.open_since(&clock, since) };
-            let says = open.night_span(&clock, line.containers, &now);
             view! {
                 <p>{began}", "{open.containers(line.containers)}</p>
-                {lamp.then(|| view! { <Night span=line.span filled=line.filled.clone() says/> })}
+                {lamp.then(|| far::lamp_night(line))}
             }
             .into_any()
         }
