@@ -5,11 +5,14 @@
 //! another one is named, never silently converted. Sentences are left to others.
 
 pub mod combine;
+pub mod datum;
 pub mod distance;
+pub mod elevation;
 mod ellipsoid;
 pub mod fixes;
 pub mod format;
 pub mod frame;
+pub mod generalise;
 pub mod geoid;
 pub mod grid;
 pub mod instant;
