@@ -6,16 +6,18 @@
 #   clippy     no warning, natively and for the browser
 #   native     unit tests and the examples in the documentation
 #   reference  the tests in each crate's tests/ folder: values from outside (tests/reference), properties, simulation
+#   same       native and wasm give the same answers (tests/same)
 #   build      the release that is hosted, in dist/
 #   browser    the journeys in Chromium, on the bytes in dist/
 #   engines    the journeys that also run in Firefox and WebKit
+#   fuzz       ten million texts for the parser of coordinates; only when named, or with `long`
 #   bench      the benches; only when named, or with `long`, which means everything
 #
 # Installs what is missing. Each stage has a hard limit; its whole output stays in tests/out/STAGE.log.
 
 source "$(dirname "${BASH_SOURCE[0]}")/../demo/tools.sh"
 
-STAGES=(fmt tidy clippy native reference build browser engines)
+STAGES=(fmt tidy clippy native reference same build browser engines)
 BROWSER_CRATES=(-p browser -p ui -p shell -p press -p courier)
 
 stage_fmt() { cargo fmt --all --check; }
@@ -33,6 +35,18 @@ stage_native() {
 }
 
 stage_reference() { cargo test --locked --quiet --workspace --exclude tidy --no-fail-fast --test '*'; }
+
+stage_same() {
+    local built=${CARGO_TARGET_DIR:-target}
+    mkdir -p tests/out/same
+    cargo build --locked --quiet -p same --bin answers
+    cargo build --locked --quiet --release --target wasm32-unknown-unknown -p same --lib
+    wasm-bindgen --target nodejs --out-dir tests/out/same "$built/wasm32-unknown-unknown/release/same.wasm"
+    "$built/debug/answers" >tests/out/same/native.txt
+    node tests/same/compare.mjs tests/out/same/native.txt "$ROOT/tests/out/same/same.js"
+}
+
+stage_fuzz() { FUZZ_INPUTS=10000000 cargo test --locked --quiet --profile fuzz -p place --test fuzz; }
 
 stage_build() { build_release; }
 
@@ -106,7 +120,7 @@ if [ "${1:-}" = --inside ]; then
     exit
 fi
 
-[ "${1:-}" = long ] && set -- "${STAGES[@]}" bench
+[ "${1:-}" = long ] && set -- "${STAGES[@]}" fuzz bench
 [ $# -gt 0 ] || set -- "${STAGES[@]}"
 for stage in "$@"; do
     declare -F "stage_$stage" >/dev/null || fail "there is no stage $stage; the head of tests/run.sh lists them"
