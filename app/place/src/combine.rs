@@ -73,13 +73,14 @@ pub fn combine(start: Position, parts: &[Share], offset: Option<Offset>) -> Comb
 /// in is never farther.
 fn far_corner(offset: &Offset, error: Metres) -> Metres {
     let far_m = (offset.distance + error).metres();
-    Metres::new(third_side(offset.distance.metres(), far_m, offset.bearing_error)).unwrap_or(Metres::ZERO)
+    // Too great a length stops at the greatest; sides of finite lengths are no NaN.
+    Metres::new(third_side(offset.distance.metres(), far_m, offset.bearing_error).min(f64::MAX)).unwrap_or(Metres::ZERO)
 }
 
 /// The side across from an angle, by the cosine rule in the form that loses no digits for small angles.
 fn third_side(one_m: f64, other_m: f64, angle: Degrees) -> f64 {
     let half_sin = libm::sin(angle.degrees().abs().min(180.0).to_radians() / 2.0);
-    libm::hypot(one_m - other_m, 2.0 * libm::sqrt((one_m * other_m).max(0.0)) * half_sin)
+    libm::hypot(one_m - other_m, 2.0 * libm::sqrt(one_m.max(0.0)) * libm::sqrt(other_m.max(0.0)) * half_sin)
 }
 
 #[cfg(test)]
@@ -137,6 +138,19 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn no_part_is_too_great(
+            latitude in -90.0..=90.0, distance_m in 0.0..=f64::MAX, error_m in 0.0..=f64::MAX, bearing: f64,
+            bearing_error: f64, extent_m in 0.0..=f64::MAX
+        ) {
+            prop_assume!(bearing.is_finite() && bearing_error.is_finite());
+            let start = Position::new(latitude, 12.0, Some(extent_m)).expect("a position");
+            let parts = [Share { code: "extent", radius: metres(extent_m) }];
+            let combined = combine(start, &parts, Some(offset(distance_m, error_m, bearing, bearing_error)));
+            prop_assert!(combined.position.radius_m().expect("a radius") >= extent_m);
+            prop_assert!(combined.usual.metres() >= extent_m);
+        }
+
         /// By brute force: whatever start, direction and distance the parts allow, the circle holds where it leads.
         #[test]
         fn the_circle_holds_everything(

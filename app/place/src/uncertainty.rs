@@ -82,7 +82,7 @@ pub fn device(reported: Metres, confidence: Confidence) -> Share {
         Confidence::TwoThirds => "device_68",
         Confidence::Most => "device_95",
     };
-    Share { code, radius: finite((reported.metres() * confidence.factor()).min(f64::MAX)) }
+    Share { code, radius: finite(reported.metres() * confidence.factor()) }
 }
 
 /// The radius of a satellite fix whose accuracy nobody wrote down, since the first of May 2000.
@@ -142,7 +142,7 @@ fn diagonal_m(latitude: Latitude, step_latitude_deg: f64, step_longitude_deg: f6
     libm::hypot(north_m * step_latitude_deg, east_m * step_longitude_deg)
 }
 
-/// A length that was computed from finite angles.
+/// A length made of finite numbers; too great a one stops at the greatest.
 fn finite(metres: f64) -> Metres {
-    Metres::new(metres).unwrap_or(Metres::ZERO)
+    Metres::new(metres.min(f64::MAX)).unwrap_or(Metres::ZERO)
 }

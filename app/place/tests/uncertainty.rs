@@ -160,3 +160,14 @@ fn coarse_positions_are_those_of_the_table() {
         assert!((sum_m - value(&row, "coordinateUncertaintyInMeters_sum")).abs() <= 1.0, "{coarse:?} {row:?}");
     }
 }
+
+/// Steps and sides beyond all sense make the greatest length, never none.
+#[test]
+fn nothing_great_turns_into_nothing() {
+    let step = Degrees::new(f64::MAX).expect("finite");
+    let latitude = Latitude::new(45.0).expect("a latitude");
+    assert_eq!(uncertainty::precision(latitude, step, step).metres(), f64::MAX);
+    assert_eq!(uncertainty::device(metres(f64::MAX), Confidence::Half).radius.metres(), f64::MAX);
+    assert!(uncertainty::cell(metres(f64::MAX)).metres() > 1e308);
+    assert!(uncertainty::map_accuracy(u32::MAX).metres() > 2e6);
+}
