@@ -282,4 +282,6 @@ impl Work {
 }
 
 #[cfg(test)]
+mod round_trips;
+#[cfg(test)]
 mod tests;

@@ -97,6 +97,70 @@ fn minutes_and_seconds_are_read_with_every_mark() {
     check("47°36' 100°15'", 47.6, 100.25);
 }
 
+/// Every sign that is used for minutes with every sign that is used for seconds, on either side of the letters.
+#[test]
+fn every_usual_quote_mark_is_read() {
+    let (latitude, longitude) = (47.0 + 36.0 / 60.0 + 49.7 / 3600.0, -(12.0 + 18.0 / 60.0 + 15.5 / 3600.0));
+    for degree in ["°", "º", "˚", "∘", "d", " deg ", "* "] {
+        for minute in ["'", "′", "’", "‘", "‛", "ʹ", "ʼ", "`", "´", "＇", "ˈ", "‵", "m", " min "] {
+            for second in ["\"", "″", "”", "“", "‟", "ʺ", "＂", "˝", "''", "′′", "’’", "´´", "s", " sec", ""]
+            {
+                let north = format!("47{degree}36{minute}49.7{second}");
+                let west = format!("12{degree}18{minute}15.5{second}");
+                check(&format!("{north} N, {west} W"), latitude, longitude);
+                check(&format!("N {north} W {west}"), latitude, longitude);
+                check(&format!("{west} W {north} N").replace('.', ","), latitude, longitude);
+            }
+        }
+    }
+}
+
+/// Source: RFC 5870, examples of its section 6 and rules of 3.3 and 3.4; the last two are ours.
+#[test]
+fn geo_uris_are_read() {
+    check("geo:13.4125,103.8667", 13.4125, 103.8667);
+    check("geo:90,-22.43", 90.0, -22.43);
+    check("geo:66,30;u=6.500;FOo=this%2dthat", 66.0, 30.0);
+    check("geo:48.198634,-16.371648;crs=wgs84;u=40", 48.198_634, -16.371_648);
+    check("GEO:48.198634,16.371648;CRS=WGS84", 48.198_634, 16.371_648);
+    let height = parse("geo:48.2010,16.3695,183");
+    assert_eq!((height.readings.len(), height.problems), (1, vec![Problem::Height(183.0)]));
+    assert_eq!(codes("geo:48.198634,16.371648;crs=wgs84;u=40"), Vec::<&str>::new());
+    assert_eq!(parse("geo:48.2,16.4;crs=NAD27").problems, [Problem::Datum("NAD27".to_owned())]);
+    assert_eq!(parse("geo:323482,4306480;crs=EPSG:32618;u=20").problems[0], Problem::Datum("EPSG:32618".to_owned()));
+    refused("geo:48.2,190", "longitude_range");
+    refused("geo:48.2", "one_number");
+}
+
+#[test]
+fn nan_and_infinities_cannot_be_made() {
+    for text in ["NaN, NaN", "inf N inf E", "geo:nan,inf", "geo:1e999,2", "geo:47,12;u=inf", "+inf+0nan/"] {
+        assert_eq!(parse(text).readings.iter().filter(|reading| !reading.radius.metres().is_finite()).count(), 0);
+    }
+    refused("NaN, NaN", "not_understood");
+    refused("geo:nan,inf", "not_understood");
+    // Digits beyond what a number holds.
+    let long = "9".repeat(400);
+    for text in
+        [format!("{long} N 7 E"), format!("7 N {long}.5 E"), format!("33T {long} 5277300"), format!("geo:{long},7")]
+    {
+        assert_eq!(parse(&text).readings, [], "{text}");
+        assert!(!parse(&text).problems.is_empty());
+    }
+}
+
+#[test]
+fn a_zone_that_does_not_fit_is_said() {
+    for text in
+        ["0T 297500 5277300", "61T 297500 5277300", "33Z 297500 5277300", "33I 297500 5277300", "61TTN9750077300"]
+    {
+        refused(text, "grid");
+    }
+    // The northing lies in another band, and is read in the hemisphere that the letter says.
+    assert_eq!(codes("33T 297500 9277300"), ["zone_letter"]);
+    assert_eq!(codes("32T 5277300 297500"), ["swapped"]);
+}
+
 #[test]
 fn a_bare_pair_is_shown_in_both_orders() {
     unclear("47.6138, 12.3043", &[(47.6138, 12.3043), (12.3043, 47.6138)], "order");

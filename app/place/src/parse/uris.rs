@@ -39,9 +39,10 @@ fn parameter(work: &mut Work, part: &str) {
                 None => work.words_left(part),
             }
         }
-        Some((name, value)) if name.eq_ignore_ascii_case("crs") => {
-            if !value.eq_ignore_ascii_case("wgs84") {
-                work.problem(Problem::Datum(value.to_owned()));
+        Some((name, value)) if name.trim().eq_ignore_ascii_case("crs") => {
+            // A datum that is known was taken out before, with what is to be said about it.
+            if !value.trim().is_empty() {
+                work.problem(Problem::Datum(value.trim().to_owned()));
             }
         }
         _ => work.words_left(part),
