@@ -222,6 +222,8 @@ pub struct CatchForm {
     pub elevation: String,
     /// The device's altitude was looked at and taken as the elevation.
     pub elevation_confirmed: bool,
+    /// What the altitude was counted from when it was taken, a code.
+    pub elevation_zero: String,
     /// Height above ground in metres as typed.
     pub height: String,
     /// Microhabitat.

@@ -60,8 +60,12 @@ impl Logbook {
             shown,
             ..CatchForm::default()
         };
-        let altitude = event.get(&event::ELEVATION).filter(|elevation| elevation.how == "device");
-        form.place.altitude_m = altitude.as_ref().map(|elevation| elevation.metres);
+        let altitude = event.get(&event::ELEVATION).filter(|elevation| elevation.how != "typed");
+        form.elevation_zero = altitude.as_ref().and_then(|elevation| elevation.zero.clone()).unwrap_or_default();
+        form.place.altitude_m = altitude.as_ref().and_then(|elevation| match elevation.how.as_str() {
+            "device" => Some(elevation.metres),
+            _ => elevation.raw_m,
+        });
         form.place.altitude_accuracy_m = altitude.and_then(|elevation| elevation.accuracy_m);
         form.base = Some(Box::new(form.clone()));
         Some(form)

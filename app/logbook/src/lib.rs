@@ -17,6 +17,7 @@ pub mod driver;
 pub mod exchange;
 pub mod form;
 mod form_of;
+pub mod heights;
 #[cfg(test)]
 mod invented;
 mod label_text;

@@ -82,8 +82,18 @@ pub fn place(form: &PlaceForm, platform: Platform) -> Option<Place> {
 pub fn elevation(form: &CatchForm, platform: Platform) -> Option<Elevation> {
     if let Some(typed) = said(&form.elevation) {
         let metres = read_number(typed.trim_end_matches(['m', ' ']))?;
-        let how = if form.elevation_confirmed { "confirmed" } else { "typed" };
-        return Some(Elevation { metres, how: how.to_owned(), typed: Some(typed), ..Elevation::default() });
+        let plain = Elevation { metres, how: "typed".to_owned(), typed: Some(typed), ..Elevation::default() };
+        if !form.elevation_confirmed {
+            return Some(plain);
+        }
+        return Some(Elevation {
+            how: "confirmed".to_owned(),
+            accuracy_m: form.place.altitude_accuracy_m,
+            platform: Some(platform_code(platform).to_owned()),
+            raw_m: form.place.altitude_m,
+            zero: said(&form.elevation_zero),
+            ..plain
+        });
     }
     let metres = form.place.altitude_m.filter(|_| matches!(form.place.source, Source::Here | Source::Kept))?;
     Some(Elevation {
@@ -91,7 +101,7 @@ pub fn elevation(form: &CatchForm, platform: Platform) -> Option<Elevation> {
         how: "device".to_owned(),
         accuracy_m: form.place.altitude_accuracy_m,
         platform: Some(platform_code(platform).to_owned()),
-        typed: None,
+        ..Elevation::default()
     })
 }
 

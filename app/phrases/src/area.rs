@@ -329,7 +329,12 @@ area! {
         elevation;
         elevation_unit;
         elevation_raw(metres: f64);
-        elevation_take(metres: f64);
+        elevation_take(metres: i64);
+        elevation_sea(metres: i64, plus_minus: Option<u64>);
+        elevation_from_sea;
+        elevation_from_ellipsoid(raw: f64, undulation: f64);
+        elevation_unsure;
+        elevation_said;
         elevation_taken;
         height;
         height_unit;

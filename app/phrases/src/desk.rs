@@ -461,6 +461,11 @@ area! {
         theme;
         theme_system;
         lamp_says;
+        zero;
+        zero_system;
+        zero_ellipsoid;
+        zero_sea;
+        zero_says;
         storage;
         used;
         used_none;

@@ -61,6 +61,12 @@ pub struct Elevation {
     /// The platform: its altitude is above the ellipsoid on some, above sea level on others.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub platform: Option<String>,
+    /// What the device said, metres, where a person confirmed the height that was made of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub raw_m: Option<f64>,
+    /// What that was counted from: `ellipsoid` or `sea_level`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub zero: Option<String>,
     /// What a person typed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub typed: Option<String>,

@@ -199,7 +199,8 @@ fn place_problem(problem: &Problem) -> String {
         | Problem::LongitudeRange(number)
         | Problem::Minutes(number)
         | Problem::Seconds(number) => number.to_string(),
-        Problem::Far(metres) | Problem::Height(metres) => metres.to_string(),
+        Problem::Far(metres) => metres.round().to_string(),
+        Problem::Height(metres) => metres.to_string(),
         Problem::ZoneLetter(letter) => letter.to_string(),
         Problem::Datum(text) | Problem::NotUnderstood(text) => text.clone(),
         Problem::Nothing

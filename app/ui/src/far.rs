@@ -8,6 +8,7 @@ use crate::context::{Context, say, use_page};
 use crate::frame::Page;
 use crate::parts::Message;
 use crate::route::Screen;
+use crate::rows::CatchDraft;
 use crate::screens;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -21,6 +22,7 @@ pub struct Far {
     typed_place: fn(Signal<PlaceForm>, Callback<PlaceForm>) -> AnyView,
     sample: fn() -> AnyView,
     lamp_night: fn(OpenLine) -> AnyView,
+    device_height: fn(CatchDraft) -> AnyView,
 }
 
 /// How far the second module is.
@@ -42,6 +44,7 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
     Ok(&Far {
         screen,
         typed_place: |place, change| view! { <crate::rows::TypedPlace place change/> }.into_any(),
+        device_height: |draft| view! { <crate::rows::DeviceHeightOffer draft/> }.into_any(),
         lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
     })
@@ -73,6 +76,11 @@ pub fn screen_of(screen: Screen) -> AnyView {
 /// Coordinates as a person has them.
 pub fn typed_place(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> AnyView {
     part(move |far| (far.typed_place)(place, change))
+}
+
+/// The height that the device's altitude makes.
+pub fn device_height(draft: CatchDraft) -> AnyView {
+    part(move |far| (far.device_height)(draft))
 }
 
 /// The night of a lamp that burns.

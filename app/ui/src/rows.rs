@@ -3,6 +3,7 @@
 
 mod caught;
 mod collectors;
+mod device_height;
 mod elevation;
 mod host;
 mod method;
@@ -16,6 +17,7 @@ mod until;
 
 pub use caught::CaughtRow;
 pub use collectors::CollectorsRow;
+pub use device_height::DeviceHeightOffer;
 pub use elevation::ElevationRow;
 pub use host::{HostFields, HostRow};
 pub use method::{MethodRow, OpenRow, Particulars};

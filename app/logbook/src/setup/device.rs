@@ -31,6 +31,8 @@ pub struct DeviceSettings {
     pub install_seen: bool,
     /// How large a millimetre is on this screen, where it was measured.
     pub calibration: Option<Calibration>,
+    /// What its altitudes are counted from, a code, where a person has said so.
+    pub altitude_zero: Option<String>,
 }
 
 /// The part that goes with a book.
@@ -51,11 +53,12 @@ struct Everywhere {
     theme: Option<String>,
     install_seen: bool,
     calibration: Option<Calibration>,
+    altitude_zero: Option<String>,
 }
 
 impl Default for Everywhere {
     fn default() -> Self {
-        Self { language: "en".to_owned(), theme: None, install_seen: false, calibration: None }
+        Self { language: "en".to_owned(), theme: None, install_seen: false, calibration: None, altitude_zero: None }
     }
 }
 
@@ -84,6 +87,7 @@ impl DeviceSettings {
             theme: self.theme.clone(),
             install_seen: self.install_seen,
             calibration: self.calibration,
+            altitude_zero: self.altitude_zero.clone(),
         };
         write(draft, &in_book(book), &self.own()) && write(draft, EVERYWHERE, &everywhere)
     }
@@ -136,6 +140,7 @@ impl DeviceSettings {
             theme: everywhere.theme,
             install_seen: everywhere.install_seen,
             calibration: everywhere.calibration,
+            altitude_zero: everywhere.altitude_zero,
         }
     }
 }

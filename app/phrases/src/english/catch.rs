@@ -58,7 +58,12 @@ say! { English says Catch {
     elevation: "Elevation";
     elevation_unit: "in metres";
     elevation_raw(metres: f64): format!("The phone says {} m, but not above what.", plain(metres));
-    elevation_take(metres: f64): format!("Take {} m", plain(metres));
+    elevation_take(metres: i64): format!("Take {} m", plain(metres as f64));
+    elevation_sea(metres: i64, plus_minus: Option<u64>): above_sea(metres, plus_minus);
+    elevation_from_sea: "So the phone says it; phones of this kind count from sea level.";
+    elevation_from_ellipsoid(raw: f64, undulation: f64): format!("The phone says {} m above the ellipsoid; {} (EGM96).", plain(raw.round()), sea_level(undulation));
+    elevation_unsure: "Whether this device counts from there is not known: Setup can say so.";
+    elevation_said: "Counted as you said in Setup.";
     elevation_taken: "You looked at it and took it.";
     height: "Height";
     height_unit: "m above ground";
@@ -81,3 +86,20 @@ say! { English says Catch {
     how_3: "“Now” and “here” belong together. Choose an earlier time and the position waits until you confirm it.";
     how_4: "What you type is kept at every key. Set it aside, or let the phone die: it is here when you come back.";
 } }
+
+fn above_sea(metres: i64, plus_minus: Option<u64>) -> String {
+    let metres = plain(metres as f64);
+    match plus_minus {
+        Some(plus_minus) => format!("{metres} m ± {plus_minus} m above sea level."),
+        None => format!("{metres} m above sea level."),
+    }
+}
+
+fn sea_level(undulation: f64) -> String {
+    let metres = plain(undulation.abs().round());
+    if undulation < 0.0 {
+        format!("sea level lies {metres} m below it here")
+    } else {
+        format!("sea level lies {metres} m above it here")
+    }
+}

@@ -39,6 +39,11 @@ say! { English says Setup {
     theme: "Light you work in";
     theme_system: "As the system";
     lamp_says: "Lamp is red only. Turn the screen’s brightness down as well.";
+    zero: "This device’s altitude";
+    zero_system: "As its system does";
+    zero_ellipsoid: "Above the ellipsoid";
+    zero_sea: "Above sea level";
+    zero_says: "Android counts from the ellipsoid of WGS84, iPhones from sea level; the two lie up to 107 m apart. If a known height comes out wrong, say here what this device does.";
     storage: "Storage";
     used: "used";
     used_none: "not said";

@@ -1,5 +1,6 @@
 use super::{CatchDraft, unknown};
 use crate::context::say;
+use crate::far;
 use crate::parts::{Row, UnknownWord, WithUnit};
 use leptos::prelude::*;
 use logbook::form::{self, CatchForm};
@@ -16,22 +17,10 @@ pub fn ElevationRow(draft: CatchDraft) -> impl IntoView {
         form.elevation = text;
         form.elevation_confirmed = false;
     });
-    let take = move |metres: f64| {
-        draft.change(|form| {
-            form.elevation = format!("{metres:.0}");
-            form.elevation_confirmed = true;
-        });
-    };
-    let says = move || {
-        match (taken.get(), raw.get(), value.with(String::is_empty)) {
+    let says = move || match (taken.get(), raw.get(), value.with(String::is_empty)) {
         (true, ..) => view! { <p class="note">{words.elevation_taken()}</p> }.into_any(),
-        (false, Some(metres), true) => view! {
-            <p class="note">{words.elevation_raw(metres)}</p>
-            <button class="button quiet" type="button" on:click=move |_| take(metres)>{words.elevation_take(metres)}</button>
-        }
-        .into_any(),
+        (false, Some(_), true) => far::device_height(draft),
         _ => ().into_any(),
-    }
     };
     view! {
         <Row of="elevation" name=words.elevation()>
