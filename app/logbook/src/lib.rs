@@ -22,6 +22,7 @@ pub mod heights;
 mod invented;
 mod label_text;
 pub mod labels;
+pub mod land;
 mod lines;
 pub mod moment;
 mod names;

@@ -99,6 +99,8 @@ area! {
         locality;
         province;
         country;
+        lands;
+        land_near;
         habitat;
         point;
         point_says;

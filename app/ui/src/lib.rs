@@ -4,6 +4,7 @@
 //! `logbook` or below. The words belong to `phrases`; how the device is reached belongs to the ports.
 
 pub mod app;
+pub mod asset;
 pub mod context;
 pub mod desk;
 pub mod draft;

@@ -14,6 +14,8 @@ say! { English says Site {
     locality: "Locality in words";
     province: "Province";
     country: "Country";
+    lands: "Country and province by the point";
+    land_near: "border near";
     habitat: "Habitat";
     point: "Sug\u{ad}gested point";
     point_says: "Offered to a catch here, and marked as offered. Each catch keeps its own position.";

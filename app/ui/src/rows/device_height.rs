@@ -1,20 +1,13 @@
 use super::CatchDraft;
+use crate::asset::{Asset, asset};
 use crate::context::{say, use_page};
 use crate::narrow::narrowed;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use logbook::form::CatchForm;
 use logbook::heights::{DeviceHeight, Geoid, Grounds, Zero, device_height, needs_geoid};
 
 /// Where the geoid lies among the files of the app.
 const GEOID: &str = "geo/egm96.bin";
-
-/// How far the geoid is.
-enum Reached {
-    Not,
-    There(Geoid),
-    Failed,
-}
 
 /// The height that the device's altitude makes, how it was made, and the button that takes it.
 #[component]
@@ -26,30 +19,18 @@ pub fn DeviceHeightOffer(
     let words = say().catch;
     let place = draft.part(|form| form.place.clone());
     let platform = page.ports().device.platform();
-    let geoid = RwSignal::new_local(Reached::Not);
     let needed = narrowed(move || {
         page.logbook.with(|logbook| place.with(|place| needs_geoid(place, platform, logbook.device())))
     });
-    Effect::new(move |_| {
-        if needed.get() && matches!(*geoid.read_untracked(), Reached::Not) {
-            spawn_local(async move {
-                let bytes = page.ports().assets.bytes(GEOID).await.ok();
-                let reached = bytes.and_then(|bytes| Geoid::read(&bytes)).map_or(Reached::Failed, Reached::There);
-                let _ = geoid.try_set(reached);
-            });
-        }
-    });
+    let geoid = asset(page, GEOID, Geoid::read, move || needed.get());
     let height = narrowed(move || {
-        geoid.track();
         let geoid = geoid.read();
-        let geoid = if let Reached::There(geoid) = &*geoid { Some(geoid) } else { None };
-        page.logbook.with(|logbook| place.with(|place| device_height(place, platform, logbook.device(), geoid)))
+        page.logbook.with(|logbook| place.with(|place| device_height(place, platform, logbook.device(), geoid.there())))
     });
     let raw = move || {
-        let failed = matches!(*geoid.read(), Reached::Failed);
-        place.with(|place| place.altitude_m).filter(|_| failed).map(|raw| {
-            view! { <p class="note">{words.elevation_raw(raw)}</p> }
-        })
+        let failed = matches!(*geoid.read(), Asset::Failed);
+        let raw = place.with(|place| place.altitude_m).filter(|_| failed);
+        raw.map(|raw| view! { <p class="note">{words.elevation_raw(raw)}</p> })
     };
     let offer = move |height: DeviceHeight| {
         let take = move |_| draft.change(|form| taken(form, &height));

@@ -1,19 +1,24 @@
 //! A site: made in the field as well. It lends its words and a suggested point.
 
+use crate::asset::asset;
 use crate::context::{Context, say, use_page};
 use crate::draft::Draft;
 use crate::frame::Page;
 use crate::here;
 use crate::jump;
 use crate::narrow::narrowed;
-use crate::parts::{How, Line, MissingList, Row, Sign};
+use crate::parts::{How, Line, MissingList, Offer, Offers, Row, Sign};
 use crate::route::Screen;
 use crate::rows::PlaceFields;
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::form::{CatchForm, PlaceForm, SiteForm, Source};
+use logbook::land::{Land, Regions, lands};
 
 type SiteDraft = Draft<SiteForm>;
+
+/// Where the borders lie among the files of the app.
+const REGIONS: &str = "geo/regions.bin";
 
 /// A site, or a new one.
 #[component]
@@ -90,10 +95,41 @@ fn Names(draft: SiteDraft) -> impl IntoView {
             {row("locality", words.locality(), "sentences", |form| &form.locality, |form, text| form.locality = text)}
             {row("province", words.province(), "words", |form| &form.province, |form, text| form.province = text)}
             {row("country", words.country(), "words", |form| &form.country, |form, text| form.country = text)}
+            <Lands draft/>
             {row("habitat", words.habitat(), "off", |form| &form.habitat, |form, text| form.habitat = text)}
         </section>
     }
     .into_any()
+}
+
+/// Country and province by the point, while neither is written.
+#[component]
+fn Lands(draft: SiteDraft) -> impl IntoView {
+    let page = use_page();
+    let words = say().site;
+    let place = draft.part(|form| form.place.clone());
+    let empty = draft.part(|form| form.country.trim().is_empty() && form.province.trim().is_empty());
+    let regions =
+        asset(page, REGIONS, Regions::read, move || empty.get() && place.with(|place| place.coordinates().is_some()));
+    let found = narrowed(move || match (empty.get(), regions.read().there()) {
+        (true, Some(regions)) => place.with(|place| lands(place, regions)),
+        _ => Vec::new(),
+    });
+    let offers = Signal::derive(move || found.get().into_iter().enumerate().map(offer).collect::<Vec<_>>());
+    let take = Callback::new(move |taken: Offer| {
+        let land = taken.code.parse().ok().and_then(|at: usize| found.with(|found| found.get(at).cloned()));
+        if let Some(land) = land {
+            draft.change(|form| (form.country, form.province) = (land.country, land.region));
+        }
+    });
+    view! { <Offers name=words.lands() offers take/> }.into_any()
+}
+
+fn offer((at, land): (usize, Land)) -> Offer {
+    let note = if land.inside { "" } else { say().site.land_near() };
+    let names = [land.region, land.country];
+    let words = names.into_iter().filter(|name| !name.is_empty()).collect::<Vec<_>>().join(", ");
+    Offer { code: at.to_string(), words, note: note.to_owned(), latin: false }
 }
 
 #[component]
