@@ -17,7 +17,7 @@ pub(crate) fn metres_per_degree(latitude: Latitude) -> (f64, f64) {
     let e2 = FLATTENING * (2.0 - FLATTENING);
     let (sin, cos) = libm::sincos(latitude.to_radians());
     let w2 = 1.0 - e2 * sin * sin;
-    let prime_vertical_m = SEMI_MAJOR_M / libm::sqrt(w2);
+    let prime_vertical_m = SEMI_MAJOR_M / w2.sqrt();
     let meridian_m = prime_vertical_m * (1.0 - e2) / w2;
     (meridian_m.to_radians(), (prime_vertical_m * cos.max(0.0)).to_radians())
 }

@@ -213,7 +213,7 @@ fn between(before: &Fix, after: &Fix, at_ms: i64, assumed: &Assumed) -> Option<P
 fn strayed_m(share: f64, way_m: f64, straight_m: f64) -> f64 {
     const RADIUS_M: f64 = 6_371_008.8;
     let fatter = 1.0 + (way_m / RADIUS_M) * (way_m / RADIUS_M);
-    fatter * libm::sqrt((share * (1.0 - share) * (way_m * way_m - straight_m * straight_m)).max(0.0))
+    fatter * (share * (1.0 - share) * (way_m * way_m - straight_m * straight_m)).max(0.0).sqrt()
 }
 
 #[cfg(test)]

@@ -139,7 +139,8 @@ pub(crate) fn rounding_m(latitude: Latitude, step_deg: f64) -> f64 {
 
 fn diagonal_m(latitude: Latitude, step_latitude_deg: f64, step_longitude_deg: f64) -> f64 {
     let (north_m, east_m) = metres_per_degree(latitude);
-    libm::hypot(north_m * step_latitude_deg, east_m * step_longitude_deg)
+    let (north_m, east_m) = (north_m * step_latitude_deg, east_m * step_longitude_deg);
+    (north_m * north_m + east_m * east_m).sqrt()
 }
 
 /// A length made of finite numbers; too great a one stops at the greatest.

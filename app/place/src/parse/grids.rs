@@ -50,7 +50,7 @@ pub(super) fn utm(work: &mut Work, text: &str) -> bool {
         {
             (zone, one, two)
         }
-        [one, two, zone] if metric(&one) && metric(&two) && !metric(&zone) => (zone, one, two),
+        [one, two, zone] if metric(&one) && (metric(&two) || one.1 >= 100_000.0) && !metric(&zone) => (zone, one, two),
         _ => return false,
     };
     let letter = match pieces.get(zone.0 + 1) {

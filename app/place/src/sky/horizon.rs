@@ -41,7 +41,7 @@ impl Observer {
     pub(super) fn at(position: Position) -> Self {
         let (sin, cos) = libm::sincos(position.latitude.to_radians());
         let e2 = FLATTENING * (2.0 - FLATTENING);
-        let prime_vertical_m = SEMI_MAJOR_M / libm::sqrt(1.0 - e2 * sin * sin);
+        let prime_vertical_m = SEMI_MAJOR_M / (1.0 - e2 * sin * sin).sqrt();
         Self {
             latitude: (sin, cos),
             longitude: position.longitude.to_radians(),

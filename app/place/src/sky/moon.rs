@@ -63,7 +63,7 @@ fn planets(t: f64, mean: f64, arguments: &Arguments) -> (f64, f64) {
 pub(super) fn lit(moon: &Ecliptic, sun: &Ecliptic) -> f64 {
     let turned = moon.longitude - sun.longitude;
     let cos_apart = (libm::cos(moon.latitude) * libm::cos(turned)).clamp(-1.0, 1.0);
-    let sin_apart = libm::sqrt(1.0 - cos_apart * cos_apart);
+    let sin_apart = (1.0 - cos_apart * cos_apart).sqrt();
     let phase = libm::atan2(sun.distance_m * sin_apart, moon.distance_m - sun.distance_m * cos_apart);
     f64::midpoint(1.0, libm::cos(phase))
 }
