@@ -46,8 +46,32 @@ pub(crate) fn width(words: &[Block], from: usize, until: usize) -> f32 {
     words[from].left + inner + words[until - 1].right
 }
 
+/// Words and how far the pen has moved before each of them, so that every width is one subtraction.
+struct Row<'w> {
+    words: &'w [Block],
+    moved: Vec<f64>,
+}
+
+impl<'w> Row<'w> {
+    fn new(words: &'w [Block]) -> Self {
+        let mut pen = 0.0;
+        let moved = words.iter().map(|word| {
+            let before = pen;
+            pen += f64::from(word.advance) + f64::from(word.space);
+            before
+        });
+        Self { words, moved: moved.collect() }
+    }
+
+    fn width(&self, from: usize, until: usize) -> f32 {
+        let inner = self.moved[until - 1] - self.moved[from];
+        self.words[from].left + inner as f32 + self.words[until - 1].right
+    }
+}
+
 /// The best way of breaking a line into exactly 1, 2, … `most` lines; `None` where there is none.
 pub(crate) fn ways(words: &[Block], limit: Width, most: usize) -> Vec<Option<Breaks>> {
+    let row = Row::new(words);
     let whole = line_cost(width(words, 0, words.len()), limit, 1);
     let mut ways = vec![whole.map(|cost| Breaks { cost, ends: vec![words.len()] })];
     if most < 2 || ways.first().is_some_and(|way| way.as_ref().is_some_and(|way| way.cost == 0.0)) {
@@ -57,7 +81,7 @@ pub(crate) fn ways(words: &[Block], limit: Width, most: usize) -> Vec<Option<Bre
     let mut best: Vec<Option<Breaks>> = vec![None; words.len() + 1];
     best[0] = Some(Breaks::default());
     for lines in 1..=most.min(words.len()) {
-        best = (0..=words.len()).map(|end| extended(words, &best, end, limit)).collect();
+        best = (0..=words.len()).map(|end| extended(&row, &best, end, limit)).collect();
         if lines > 1 {
             ways.push(best[words.len()].clone());
         }
@@ -65,13 +89,13 @@ pub(crate) fn ways(words: &[Block], limit: Width, most: usize) -> Vec<Option<Bre
     ways
 }
 
-fn extended(words: &[Block], best: &[Option<Breaks>], end: usize, limit: Width) -> Option<Breaks> {
+fn extended(row: &Row<'_>, best: &[Option<Breaks>], end: usize, limit: Width) -> Option<Breaks> {
     let mut cheapest: Option<Breaks> = None;
-    for (start, before) in best[..end].iter().enumerate() {
-        let (Some(before), Some(line)) = (before, line_cost(width(words, start, end), limit, 2)) else {
-            continue;
-        };
-        let cost = before.cost + line + break_cost(words, start);
+    for (start, before) in best[..end].iter().enumerate().rev() {
+        // A line that begins still earlier is no narrower.
+        let Some(line) = line_cost(row.width(start, end), limit, 2) else { break };
+        let Some(before) = before else { continue };
+        let cost = before.cost + line + break_cost(row.words, start);
         if cheapest.as_ref().is_none_or(|known| cost < known.cost) {
             let ends = before.ends.iter().copied().chain([end]).collect();
             cheapest = Some(Breaks { cost, ends });

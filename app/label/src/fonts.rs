@@ -35,6 +35,11 @@ impl Fonts {
         Ok(Self { files })
     }
 
+    /// Whether a file holds an italic face; `None` for what is no font.
+    pub fn is_italic(file: &[u8]) -> Option<bool> {
+        Face::from_slice(file, 0).map(|face| face.is_italic() || face.is_oblique())
+    }
+
     pub(crate) fn faces(&self) -> Vec<Face<'_>> {
         self.files.iter().map(|file| Face::from_slice(file, 0).expect("the fonts were read before")).collect()
     }

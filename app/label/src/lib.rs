@@ -5,20 +5,31 @@
 //! the PDF of whole sheets; preview and print read the same frame. What a label says, of which insect, is not known
 //! here. Nothing is ever clipped or left blank: what does not fit is said ([`Over`]) and then nothing is printed.
 
+mod area;
 mod breaking;
+mod code;
+mod compose;
+mod fit;
 mod fonts;
 mod frame;
 mod measure;
 mod outline;
+mod parted;
 mod pdf;
+mod pin;
 mod place;
+mod printing;
 mod sheet;
 mod text;
 
+pub use code::{Block, Code, SetCode};
 pub use fonts::{FontFault, Fonts};
-pub use frame::{Format, Frame, Outcome, Over, SetLine, SetRun};
-pub use measure::{Glyph, Setter};
+pub use frame::{Format, Frame, Outcome, Over, PinAt, SetLine, SetRun};
+pub use measure::{Glyph, Setter, Shapings};
 pub use outline::path;
-pub use pdf::{Job, Moment, Printed, Refused, print, words};
-pub use sheet::{Cell, Paper, Sheet, Stroke};
+pub use parted::Share;
+pub use pdf::{Moment, Printed, Refused, words};
+pub use pin::PinSize;
+pub use printing::{Gathering, Job, Printing, Progress, Step, Wanted, print};
+pub use sheet::{Cell, Layout, Paper, Plan, Stroke, plan};
 pub use text::{Line, Run};

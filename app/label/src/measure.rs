@@ -3,7 +3,7 @@
 //! **Units**: everything here is in em (the type size), so that one shaping serves all sizes.
 
 use crate::fonts::{Fonts, chain};
-use crate::text::{Run, Token};
+use crate::text::{Run, Token, is_leftwards};
 use rustybuzz::{Face, UnicodeBuffer};
 use std::collections::HashMap;
 use std::rc::Rc;
@@ -70,6 +70,8 @@ pub(crate) struct Word {
     /// At the end of a line that is broken after it.
     pub(crate) at_break: Extent,
     pub(crate) glad: bool,
+    /// True for a word that runs from right to left.
+    pub(crate) leftwards: bool,
     pub(crate) space: Rc<Shaped>,
 }
 
@@ -81,25 +83,43 @@ pub(crate) struct Extent {
     pub(crate) ink: Ink,
 }
 
+/// Words that were shaped, upright and italic; of use only with the fonts they were shaped in.
+#[derive(Default)]
+pub struct Shapings([HashMap<String, Rc<Shaped>>; 2]);
+
 /// Sets labels in the given fonts and remembers the words it has shaped.
 pub struct Setter<'f> {
     pub(crate) fonts: &'f Fonts,
     pub(crate) faces: Vec<Face<'f>>,
-    shaped: [HashMap<String, Rc<Shaped>>; 2],
+    shaped: Shapings,
     buffer: Option<UnicodeBuffer>,
 }
 
 impl<'f> Setter<'f> {
     /// A setter in these fonts.
     pub fn new(fonts: &'f Fonts) -> Self {
-        Self { fonts, faces: fonts.faces(), shaped: Default::default(), buffer: Some(UnicodeBuffer::new()) }
+        Self::resumed(fonts, Shapings::default())
+    }
+
+    /// A setter in the fonts of an earlier one, with the words that it had shaped.
+    pub fn resumed(fonts: &'f Fonts, shaped: Shapings) -> Self {
+        Self { fonts, faces: fonts.faces(), shaped, buffer: Some(UnicodeBuffer::new()) }
+    }
+
+    /// The words that were shaped, for the next setter.
+    pub fn shapings(self) -> Shapings {
+        self.shaped
     }
 
     pub(crate) fn word(&mut self, token: &Token) -> Word {
         let inside = self.extent(&token.runs);
         let at_break = if token.gap.instead { self.extent(&token.at_break()) } else { inside.clone() };
-        let space = self.part(&Run { text: " ".to_owned(), italic: token.gap.italic });
-        Word { inside, at_break, glad: token.gap.glad, space }
+        let space = match token.gap.tight {
+            true => Rc::default(),
+            false => self.part(&Run { text: " ".to_owned(), italic: token.gap.italic }),
+        };
+        let leftwards = token.runs.iter().any(|run| run.text.contains(is_leftwards));
+        Word { inside, at_break, glad: token.gap.glad, leftwards, space }
     }
 
     fn extent(&mut self, runs: &[Run]) -> Extent {
@@ -114,18 +134,22 @@ impl<'f> Setter<'f> {
     }
 
     fn part(&mut self, run: &Run) -> Rc<Shaped> {
-        let known = &self.shaped[usize::from(run.italic)];
+        let known = &self.shaped.0[usize::from(run.italic)];
         if let Some(shaped) = known.get(&run.text) {
             return Rc::clone(shaped);
         }
         let shaped = Rc::new(self.shape(run));
-        self.shaped[usize::from(run.italic)].insert(run.text.clone(), Rc::clone(&shaped));
+        self.shaped.0[usize::from(run.italic)].insert(run.text.clone(), Rc::clone(&shaped));
         shaped
     }
 
     fn shape(&mut self, run: &Run) -> Shaped {
         let mut shaped = Shaped::default();
-        for (face, text) in self.by_face(run, &mut shaped.missing) {
+        let mut pieces: Vec<(usize, String)> = self.by_face(run, &mut shaped.missing);
+        if run.text.contains(is_leftwards) {
+            pieces.reverse();
+        }
+        for (face, text) in pieces {
             let glyphs = self.glyphs(face, &text);
             for glyph in &glyphs {
                 shaped.ink = shaped.ink.joined(self.ink(face, glyph), shaped.advance);
@@ -136,9 +160,10 @@ impl<'f> Setter<'f> {
         shaped
     }
 
-    /// Cuts a text where another font must help out; letters that none has stay in the first and are named.
+    /// Cuts a text where another font must help out, or where it turns round; letters that none has stay in the first and are named.
     fn by_face(&mut self, run: &Run, missing: &mut Vec<char>) -> Vec<(usize, String)> {
         let mut pieces: Vec<(usize, String)> = Vec::new();
+        let mixed = run.text.contains(is_leftwards);
         for cluster in clusters(&run.text) {
             let face = self.face_of(cluster, run.italic);
             if face.is_none() {
@@ -146,7 +171,7 @@ impl<'f> Setter<'f> {
             }
             let face = face.or(chain(run.italic, self.faces.len()).next()).expect("there is a first font");
             match pieces.last_mut() {
-                Some((last, text)) if *last == face => text.push_str(cluster),
+                Some((last, text)) if *last == face && !(mixed && turns(text, cluster)) => text.push_str(cluster),
                 _ => pieces.push((face, cluster.to_owned())),
             }
         }
@@ -173,7 +198,12 @@ impl<'f> Setter<'f> {
     fn glyphs(&mut self, face: usize, text: &str) -> Vec<Glyph> {
         let mut buffer = self.buffer.take().unwrap_or_default();
         buffer.push_str(text);
-        buffer.set_direction(rustybuzz::Direction::LeftToRight);
+        let leftwards = text.contains(is_leftwards);
+        buffer.set_direction(if leftwards {
+            rustybuzz::Direction::RightToLeft
+        } else {
+            rustybuzz::Direction::LeftToRight
+        });
         buffer.guess_segment_properties();
         let set = rustybuzz::shape(&self.faces[face], &[], buffer);
         let em = 1.0 / self.faces[face].units_per_em() as f32;
@@ -184,7 +214,7 @@ impl<'f> Setter<'f> {
             right: at.x_offset as f32 * em,
             up: at.y_offset as f32 * em,
             start: starts[index],
-            end: starts[index..].iter().copied().find(|start| *start > starts[index]).unwrap_or(text.len()),
+            end: starts.iter().copied().filter(|start| *start > starts[index]).min().unwrap_or(text.len()),
         };
         let glyphs = set.glyph_infos().iter().zip(set.glyph_positions()).enumerate().map(glyph).collect();
         self.buffer = Some(set.clear());
@@ -204,6 +234,12 @@ impl<'f> Setter<'f> {
             down: -(f32::from(bounds.y_min) * em + glyph.up),
         }
     }
+}
+
+/// True where a text goes on in the other direction: digits and Latin run to the right among letters that do not.
+fn turns(text: &str, next: &str) -> bool {
+    let rightwards = |letter: char| letter.is_alphanumeric() && !is_leftwards(letter);
+    next.contains(rightwards) != text.contains(rightwards)
 }
 
 /// Letters with the marks that stand on them.

@@ -5,7 +5,7 @@ use crate::measure::Setter;
 use rustybuzz::ttf_parser::{GlyphId, OutlineBuilder};
 use std::fmt::Write;
 
-/// The letters of a frame as the data of one SVG path.
+/// The letters and the code of a frame as the data of one SVG path.
 ///
 /// **Units**: millimetres, origin at the upper left corner of the label, y downwards.
 ///
@@ -15,7 +15,24 @@ pub fn path(setter: &Setter<'_>, frame: &Frame) -> String {
     for line in &frame.lines {
         line.runs.iter().for_each(|run| draw(setter, frame, run, line.baseline.millimetres(), &mut path));
     }
+    for (x, y, width, height) in frame.code.iter().flat_map(crate::code::SetCode::blocks) {
+        let (width, height) = (thousandths(width), thousandths(height));
+        path.push('M');
+        number(&mut path, thousandths(x), true);
+        number(&mut path, thousandths(y), false);
+        path.push('h');
+        number(&mut path, width, true);
+        path.push('v');
+        number(&mut path, height, true);
+        path.push('h');
+        number(&mut path, -width, true);
+        path.push('Z');
+    }
     path
+}
+
+fn thousandths(mm: f64) -> i32 {
+    (mm * 1000.0).round() as i32
 }
 
 fn draw(setter: &Setter<'_>, frame: &Frame, run: &SetRun, baseline: f64, path: &mut String) {
@@ -43,7 +60,6 @@ struct Pen<'p> {
 
 impl Pen<'_> {
     fn place(&self, (x, y): (f32, f32)) -> (i32, i32) {
-        let thousandths = |mm: f64| (mm * 1000.0).round() as i32;
         (thousandths(self.x + f64::from(x) * self.scale), thousandths(self.y - f64::from(y) * self.scale))
     }
 

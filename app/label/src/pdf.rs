@@ -1,15 +1,17 @@
 //! The PDF of whole sheets: frames in, bytes out, PDF/A-2b with the fonts cut down to the letters used.
 //!
-//! Nothing is printed unless everything fits. Text stands in the file label by label and line by line.
+//! Nothing is printed unless everything fits. Text stands in the file label by label and line by line. A long print is
+//! made in steps ([`Printing`]), between which the caller may show how far it is, or let it go.
 
-use crate::frame::{Format, Frame, Over, SetLine, SetRun};
+use crate::code::SetCode;
+use crate::frame::{Format, Frame, Over, PinAt, SetLine, SetRun};
+use crate::measure;
 use crate::measure::Setter;
-use crate::sheet::{BAR_MM, FOOT_MM, MARGIN_MM, Sheet};
-use crate::text::{Line, Run};
-use crate::{Paper, measure};
+use crate::sheet::{FOOT_MM, Layout, Plan};
+use crate::text::Run;
 use krilla::color::luma;
 use krilla::configure::{Archival, Configuration, ConfigurationBuilder};
-use krilla::geom::{PathBuilder, Point};
+use krilla::geom::{PathBuilder, Point, Rect};
 use krilla::metadata::{DateTime, Metadata};
 use krilla::num::NormalizedF32;
 use krilla::page::PageSettings;
@@ -25,26 +27,11 @@ const CUT_GREY: u8 = 140;
 const BAR_PT: f32 = 0.5;
 const WORDS_LARGEST_PT: i32 = 8;
 const WORDS_LEAST_PT: i32 = 4;
+/// Words beside the bar need at least so much room, mm.
+const WORDS_ROOM_MM: f64 = 15.0;
 
 /// When a document was made, local: year, month, day, hour, minute, second.
 pub type Moment = (u16, u8, u8, u8, u8, u8);
-
-/// What to print besides the labels.
-#[derive(Clone, Debug)]
-pub struct Job<'a> {
-    /// The labels and how many of each, in the order of the bench.
-    pub labels: &'a [(Vec<Line>, u32)],
-    /// Their size.
-    pub format: Format,
-    /// The paper.
-    pub paper: Paper,
-    /// Title of the document.
-    pub title: &'a str,
-    /// Words beside the bar of 50 mm; if a font lacks one of their letters the bar says "50 mm".
-    pub check_words: &'a str,
-    /// When it was made.
-    pub made: Moment,
-}
 
 /// A finished document.
 #[derive(Clone, Debug)]
@@ -68,59 +55,63 @@ pub enum Refused {
     Document(String),
 }
 
-/// Sets and prints labels.
-///
-/// **Errors**: nothing is printed if one label does not fit.
-pub fn print(setter: &mut Setter<'_>, job: &Job<'_>) -> Result<Printed, Refused> {
-    let sheet = Sheet::new(job.paper, &job.format).map_err(Refused::Sheet)?;
-    let frames = framed(setter, job)?;
-    let cells: Vec<&Frame> =
-        frames.iter().flat_map(|(frame, copies)| std::iter::repeat_n(frame, *copies as usize)).collect();
-    let sheets = sheet.sheets(cells.len());
-    let words = words(setter, job.paper, job.check_words);
-    let fonts = setter.fonts.embedded();
-    let mut document = Document::new_with(settings());
-    document.set_metadata(metadata(job));
-    for number in 0..sheets {
-        let first = number * sheet.capacity();
-        let on_sheet = &cells[first..cells.len().min(first + sheet.capacity())];
-        let mut page = document.start_page_with(page_settings(job.paper));
-        let mut ink = Ink { surface: page.surface(), fonts: &fonts };
-        ink.labels(&sheet, on_sheet);
-        ink.cut_lines(&sheet, on_sheet.len());
-        ink.bar(&sheet, &words);
+/// The words beside the bar, a line each; only "50 mm" where they do not fit or a font lacks one of their letters, and
+/// none on a card that is too narrow.
+pub fn words(setter: &mut Setter<'_>, layout: &Layout, texts: &[&str]) -> Option<Frame> {
+    let room = layout.words_room();
+    if room < WORDS_ROOM_MM {
+        return None;
     }
-    let bytes = document.finish().map_err(|fault| Refused::Document(fault.to_string()))?;
-    Ok(Printed { bytes, sheets, labels: cells.len() })
-}
-
-fn framed(setter: &mut Setter<'_>, job: &Job<'_>) -> Result<Vec<(Frame, u32)>, Refused> {
-    let mut frames = Vec::with_capacity(job.labels.len());
-    let mut over = Vec::new();
-    for (index, (lines, copies)) in job.labels.iter().enumerate() {
-        let outcome = setter.frame(lines, &job.format);
-        if outcome.over.is_empty() {
-            frames.push((outcome.frame, *copies));
-        } else {
-            over.push((index, outcome.over));
-        }
-    }
-    if over.is_empty() { Ok(frames) } else { Err(Refused::Over(over)) }
-}
-
-/// The words beside the bar, on one line; only "50 mm" where a font lacks one of their letters.
-pub fn words(setter: &mut Setter<'_>, paper: Paper, text: &str) -> Frame {
-    let room = paper.size().0.millimetres() - 2.0 * MARGIN_MM - BAR_MM;
     let format = Format {
-        width: Millimetres::new(room).expect("paper is wider than the bar"),
+        width: Millimetres::new(room).expect("the room beside the bar is finite"),
         height: Millimetres::new(FOOT_MM).expect("the foot is finite"),
         largest: Points::whole(WORDS_LARGEST_PT),
         least: Points::whole(WORDS_LEAST_PT),
         pin: Millimetres::ZERO,
+        pin_at: PinAt::Middle,
     };
-    let mut set = |text: &str| setter.frame(&[vec![Run { text: text.to_owned(), italic: false }]], &format);
-    let outcome = set(text);
-    if outcome.over.is_empty() { outcome.frame } else { set("50 mm").frame }
+    let line = |text: &&str| vec![Run { text: (*text).to_owned(), italic: false }];
+    let outcome = setter.frame(&texts.iter().map(line).collect::<Vec<_>>(), &format);
+    Some(if outcome.over.is_empty() { outcome.frame } else { setter.frame(&[line(&"50 mm")], &format).frame })
+}
+
+/// The document while sheets are added to it.
+pub(crate) struct Paging {
+    document: Document,
+    fonts: Vec<Font>,
+}
+
+impl Paging {
+    pub(crate) fn new(setter: &Setter<'_>, title: &str, made: Moment) -> Self {
+        let mut document = Document::new_with(settings());
+        document.set_metadata(metadata(title, made));
+        Self { document, fonts: setter.fonts.embedded() }
+    }
+
+    /// Draws one sheet.
+    pub(crate) fn sheet<'f>(
+        &mut self,
+        plan: &Plan,
+        number: usize,
+        layout: &Layout,
+        frame: impl Fn(usize) -> &'f Frame,
+        words: Option<&Frame>,
+    ) {
+        let mut page = self.document.start_page_with(page_settings(layout));
+        let mut ink = Ink { surface: page.surface(), fonts: &self.fonts };
+        ink.surface.set_fill(Some(Fill { paint: luma::Color::black().into(), ..Fill::default() }));
+        ink.surface.set_stroke(None);
+        for label in plan.labels(number) {
+            let cell = plan.cells[label];
+            ink.frame(frame(label), cell.x.millimetres(), cell.y.millimetres());
+        }
+        ink.stroke(&plan.cut_lines(number, layout), CUT_PT, luma::Color::new(CUT_GREY));
+        ink.bar(layout, words);
+    }
+
+    pub(crate) fn finished(self) -> Result<Vec<u8>, Refused> {
+        self.document.finish().map_err(|fault| Refused::Document(fault.to_string()))
+    }
 }
 
 fn settings() -> SerializeSettings {
@@ -132,14 +123,14 @@ fn archival() -> Configuration {
     builder.finish().expect("one validator has no rival")
 }
 
-fn metadata(job: &Job<'_>) -> Metadata {
-    let (year, month, day, hour, minute, second) = job.made;
+fn metadata(title: &str, made: Moment) -> Metadata {
+    let (year, month, day, hour, minute, second) = made;
     let made = DateTime::new(year).month(month).day(day).hour(hour).minute(minute).second(second);
-    Metadata::new().title(job.title.to_owned()).creator("Glassine".to_owned()).creation_date(made)
+    Metadata::new().title(title.to_owned()).creator("Glassine".to_owned()).creation_date(made)
 }
 
-fn page_settings(paper: Paper) -> PageSettings {
-    let (width, height) = paper.size();
+fn page_settings(layout: &Layout) -> PageSettings {
+    let (width, height) = layout.paper.size();
     PageSettings::from_wh(pt(width.millimetres()), pt(height.millimetres())).expect("paper has a size")
 }
 
@@ -154,18 +145,24 @@ struct Ink<'s> {
 }
 
 impl Ink<'_> {
-    fn labels(&mut self, sheet: &Sheet, frames: &[&Frame]) {
-        self.surface.set_fill(Some(Fill { paint: luma::Color::black().into(), ..Fill::default() }));
-        self.surface.set_stroke(None);
-        for (index, frame) in frames.iter().enumerate() {
-            let cell = sheet.cell(index);
-            self.frame(frame, cell.x.millimetres(), cell.y.millimetres());
-        }
-    }
-
     fn frame(&mut self, frame: &Frame, x: f64, y: f64) {
         for line in &frame.lines {
             line.runs.iter().for_each(|run| self.run(frame, line, run, (x, y)));
+        }
+        if let Some(code) = &frame.code {
+            self.code(code, (x, y));
+        }
+    }
+
+    /// One path for the whole grid, so that neighbours have no seam.
+    fn code(&mut self, code: &SetCode, (x, y): (f64, f64)) {
+        let mut grid = PathBuilder::new();
+        for (left, top, width, height) in code.blocks() {
+            let rect = Rect::from_xywh(pt(x + left), pt(y + top), pt(width), pt(height));
+            rect.into_iter().for_each(|rect| grid.push_rect(rect));
+        }
+        if let Some(path) = grid.finish() {
+            self.surface.draw_path(&path);
         }
     }
 
@@ -176,16 +173,13 @@ impl Ink<'_> {
         self.surface.draw_glyphs(start, &glyphs, font, &run.text, frame.size.points() as f32, false);
     }
 
-    /// Lines between all labels of the sheet, a little longer than the rows and columns.
-    fn cut_lines(&mut self, sheet: &Sheet, labels: usize) {
-        self.stroke(&sheet.cut_lines(labels), CUT_PT, luma::Color::new(CUT_GREY));
-    }
-
-    fn bar(&mut self, sheet: &Sheet, words: &Frame) {
-        self.stroke(&sheet.bar(), BAR_PT, luma::Color::black());
+    fn bar(&mut self, layout: &Layout, words: Option<&Frame>) {
+        self.stroke(&layout.bar(), BAR_PT, luma::Color::black());
         self.surface.set_stroke(None);
-        let (x, y) = sheet.words_at();
-        self.frame(words, x, y);
+        if let Some(words) = words {
+            let (x, y) = layout.words_at();
+            self.frame(words, x, y);
+        }
     }
 
     fn stroke(&mut self, strokes: &[crate::sheet::Stroke], width: f32, grey: luma::Color) {

@@ -2,16 +2,13 @@
 //!
 //! **Units**: millimetres from the upper edge of the label; em for what grows with the type.
 
+use crate::area::clear;
 use crate::measure::Ink;
 
 /// What no ink may come nearer to the upper and lower edge, mm.
 pub(crate) const EDGE_Y_MM: f64 = 0.3;
 /// What no ink may come nearer to the left and right edge, mm. Labels are cut close to their words: common practice.
 pub(crate) const EDGE_X_MM: f64 = 0.25;
-/// Ink stays at least so far from the pin's centre, however thin the pin, mm.
-const PIN_LEAST_MM: f64 = 0.5;
-/// A pixel of a 600 dpi printer, so that half-covered pixels stay clear too, mm.
-const PIN_EXTRA_MM: f64 = 0.05;
 /// Baselines are at least this far apart, em.
 /// **Source**: line spacing exactly as large as the type, Schiefer & MacGown 2016, Mississippi Entomological Museum Report 2016-01.
 const PITCH_LEAST: f64 = 1.0;
@@ -59,7 +56,7 @@ fn without_pin(inks: &[Ink], room: Room) -> Result<Placed, f64> {
 }
 
 fn around_pin(inks: &[Ink], room: Room) -> Result<Placed, f64> {
-    let clear = (room.pin / 2.0).max(PIN_LEAST_MM) + PIN_EXTRA_MM;
+    let clear = clear(room.pin);
     let half = room.height / 2.0 - clear - EDGE_Y_MM;
     let need = |above: usize| block(&inks[..above]).max(block(&inks[above..])) * room.size;
     let above = most_even(inks.len(), |above| need(above) <= half).ok_or_else(|| {

@@ -35,6 +35,8 @@ pub(crate) struct Gap {
     pub(crate) glad: bool,
     /// True where a break takes the place of the comma before it.
     pub(crate) instead: bool,
+    /// True where there is no space at all: between two letters of a script that breaks anywhere.
+    pub(crate) tight: bool,
 }
 
 const ZERO_WIDTH_SPACE: char = '\u{200b}';
@@ -61,8 +63,18 @@ impl Cutter {
             '\u{a0}' | '\u{202f}' | '\u{2007}' => self.push(' ', italic),
             space if space.is_whitespace() => self.close(italic),
             inkless if is_inkless(inkless) => {}
-            letter => self.push(letter, italic),
+            letter => self.letter(letter, italic),
         }
+    }
+
+    /// Between two letters of a script without spaces a line breaks anywhere but before a closing mark.
+    fn letter(&mut self, letter: char, italic: bool) {
+        let last = self.open.runs.last().and_then(|run| run.text.chars().next_back());
+        if is_spaceless(letter) && last.is_some_and(|last| is_spaceless(last) || is_closing(last)) {
+            self.open.gap = Gap { italic, tight: true, ..Gap::default() };
+            self.done.push(std::mem::take(&mut self.open));
+        }
+        self.push(letter, italic);
     }
 
     /// Directly after a space: that space is a good place to break.
@@ -86,7 +98,7 @@ impl Cutter {
         }
         let end = self.open.runs.last().map_or("", |run| run.text.as_str());
         let (glad, instead) = (end.ends_with([',', ';']), end.len() > 1 && end.ends_with(','));
-        self.open.gap = Gap { italic, glad, instead };
+        self.open.gap = Gap { italic, glad, instead, tight: false };
         self.done.push(std::mem::take(&mut self.open));
     }
 
@@ -109,6 +121,43 @@ impl Token {
     fn is_blank(&self) -> bool {
         self.runs.iter().all(|run| run.text.trim().is_empty())
     }
+}
+
+/// A line of runs that is cut into these tokens again.
+pub(crate) fn line_of(tokens: &[Token]) -> Line {
+    let mut line = Line::new();
+    let mut push = |text: &str, italic: bool| match line.last_mut() {
+        Some(Run { text: known, italic: face }) if *face == italic => known.push_str(text),
+        _ => line.push(Run { text: text.to_owned(), italic }),
+    };
+    for (index, token) in tokens.iter().enumerate() {
+        let last = index + 1 == tokens.len();
+        let runs = if last { token.at_break() } else { token.runs.clone() };
+        runs.iter().for_each(|run| push(&run.text.replace(' ', "\u{a0}"), run.italic));
+        if !last && !token.gap.tight {
+            push(if token.gap.glad { " \u{200b}" } else { " " }, token.gap.italic);
+        }
+    }
+    line
+}
+
+/// Ideographs, syllables and marks of scripts that are written without spaces.
+/// **Source**: Unicode 17 code charts, the blocks of East Asian scripts.
+fn is_spaceless(letter: char) -> bool {
+    matches!(letter, '\u{2e80}'..='\u{2fff}' | '\u{3005}'..='\u{3007}' | '\u{3021}'..='\u{30ff}' | '\u{3100}'..='\u{9fff}')
+        || matches!(letter, '\u{f900}'..='\u{faff}' | '\u{20000}'..='\u{3ffff}')
+}
+
+/// Commas, stops and closing brackets of those scripts.
+fn is_closing(letter: char) -> bool {
+    matches!(letter, '、' | '。' | '〉' | '》' | '」' | '』' | '】' | '〕' | '\u{ff01}'..='\u{ff0f}')
+}
+
+/// Letters of scripts that run from right to left.
+/// **Source**: Unicode 17 code charts: Hebrew to Arabic Extended-A, and their presentation forms.
+pub(crate) fn is_leftwards(letter: char) -> bool {
+    matches!(letter, '\u{590}'..='\u{8ff}' | '\u{fb1d}'..='\u{fdff}' | '\u{fe70}'..='\u{fefe}')
+        && !matches!(letter, '\u{660}'..='\u{669}' | '\u{6f0}'..='\u{6f9}')
 }
 
 /// Letters that shape or hide others and have no ink.
@@ -154,6 +203,20 @@ mod tests {
         assert_eq!(ends("Sallow; Tarn"), "Sallow;");
         assert_eq!(ends(", Tarn"), ",");
         assert_eq!(ends("of \u{200b}Salix"), "of");
+    }
+
+    #[test]
+    fn scripts_without_spaces_break_anywhere_but_before_a_closing_mark() {
+        check("日本、東京 x", "[日][本、][東][京][x]");
+        check("Tokyo東京", "[Tokyo東][京]");
+    }
+
+    #[test]
+    fn tokens_make_the_line_again() {
+        for text in ["Upper Saltmarsh, \u{200b}old\u{a0}sluice 東京", "leg.\u{a0}I.\u{a0}Varga", ""] {
+            let cut = tokens(&[Run { text: text.to_owned(), italic: false }]);
+            assert_eq!(tokens(&line_of(&cut)), cut);
+        }
     }
 
     #[test]

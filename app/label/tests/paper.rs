@@ -5,7 +5,7 @@
 mod common;
 
 use common::{fonts, format, lines};
-use label::{Job, Line, Paper, Printed, Setter, print};
+use label::{Gathering, Job, Layout, Line, Paper, Printed, Setter, Wanted, print};
 use std::path::PathBuf;
 use std::process::Command;
 
@@ -14,15 +14,21 @@ const DPI: f64 = 600.0;
 /// Prints labels into a file of its own.
 fn printed(name: &str, labels: &[(Vec<Line>, u32)], paper: Paper) -> (PathBuf, Printed) {
     let fonts = fonts();
-    let job = Job {
-        labels,
+    let wanted = |(lines, copies): &(Vec<Line>, u32)| Wanted {
+        lines: lines.clone(),
+        code: None,
         format: format(18.0, 8.0),
-        paper,
-        title: "Labels of an invented survey",
-        check_words: "This bar must measure 50 mm.",
+        copies: *copies,
+    };
+    let job = Job {
+        labels: labels.iter().map(wanted).collect(),
+        gathering: Gathering::AsGiven,
+        layout: Layout::fresh(paper),
+        title: "Labels of an invented survey".into(),
+        words: vec!["This bar must measure 50 mm.".into()],
         made: (2027, 6, 19, 12, 0, 0),
     };
-    let printed = print(&mut Setter::new(&fonts), &job).expect("the labels fit");
+    let printed = print(&mut Setter::new(&fonts), job).expect("the labels fit");
     let path = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}.pdf"));
     std::fs::write(&path, &printed.bytes).expect("the folder of the tests can be written to");
     (path, printed)

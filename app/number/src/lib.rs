@@ -14,6 +14,7 @@ mod runs;
 mod signs;
 mod slip;
 mod span;
+pub mod symbol;
 mod twice;
 
 pub use habit::{Habit, Next, Numbering};

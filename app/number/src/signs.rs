@@ -21,7 +21,8 @@ fn shifted(sign: char, from: u32, base: char) -> char {
     char::from_u32(sign as u32 - from + base as u32).unwrap_or(sign)
 }
 
-/// The sign as it is compared: plain, and a letter as its capital. `None` for what only separates.
+/// The sign as it is compared: plain, a letter of ASCII as its capital and any other as its small letter. `None` for
+/// what only separates.
 pub(crate) fn compared(sign: char) -> Option<char> {
     let sign = plain(sign);
     if !sign.is_alphanumeric() {
@@ -30,9 +31,9 @@ pub(crate) fn compared(sign: char) -> Option<char> {
     if sign.is_ascii() {
         return Some(sign.to_ascii_uppercase());
     }
-    let mut capitals = sign.to_uppercase();
-    match (capitals.next(), capitals.next()) {
-        (Some(capital), None) => Some(capital),
+    let mut small = sign.to_lowercase();
+    match (small.next(), small.next()) {
+        (Some(small), None) => Some(small.to_ascii_uppercase()),
         _ => Some(sign),
     }
 }
@@ -49,8 +50,8 @@ mod tests {
     }
 
     #[test]
-    fn separators_are_not_compared_and_letters_are_as_capitals() {
-        let read: String = "iv 27/ä-ß_1".chars().filter_map(compared).collect();
-        assert_eq!(read, "IV27Äß1");
+    fn separators_are_not_compared_and_large_letters_are_as_small_ones() {
+        let read: String = "iv 27/Ä-ß_1".chars().filter_map(compared).collect();
+        assert_eq!(read, "IV27äß1");
     }
 }

@@ -1,6 +1,6 @@
 //! Questions in, answers out: the messages of the press in the words of the typesetter, and back.
 
-use label::{Fonts, Job, Outcome, Paper, Printed, Refused, Setter, Sheet, Stroke};
+use label::{Fonts, Gathering, Job, Layout, Outcome, Paper, Printed, Refused, Setter, Stroke, Wanted};
 use ports::press::{Answer, Format, Laid, Line, Order, Over, Proof, Request};
 use units::{Millimetres, Points};
 
@@ -17,40 +17,45 @@ pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
             Ok(laid(&mut setter, labels as usize, &sizes(format)?, sheet(paper), &check_words))
         }
         Request::Print { orders, format, paper, title, check_words, made } => {
-            let labels: Vec<(Vec<label::Line>, u32)> =
-                orders.iter().map(|order| (lines(order), order.copies)).collect();
+            let format = sizes(format)?;
+            let count = orders.len();
+            let wanted = |order: &Order| Wanted { lines: lines(order), code: None, format, copies: order.copies };
             let job = Job {
-                labels: &labels,
-                format: sizes(format)?,
-                paper: sheet(paper),
-                title: &title,
-                check_words: &check_words,
+                labels: orders.iter().map(wanted).collect(),
+                gathering: Gathering::AsGiven,
+                layout: Layout::fresh(sheet(paper)),
+                title,
+                words: vec![check_words],
                 made,
             };
-            Ok(printed(label::print(&mut setter, &job), labels.len()))
+            Ok(printed(label::print(&mut setter, job), count))
         }
     }
 }
 
 /// Places, cut lines and bar exactly as the PDF has them.
 fn laid(setter: &mut Setter<'_>, labels: usize, format: &label::Format, paper: Paper, check_words: &str) -> Answer {
-    let sheet = match Sheet::new(paper, format) {
-        Ok(sheet) => sheet,
+    let layout = Layout::fresh(paper);
+    let (columns, rows) = layout.grid(format.width, format.height);
+    let capacity = columns * rows;
+    let size = (format.width, format.height);
+    let plan = match label::plan(&vec![size; labels.max(capacity).max(1)], &layout) {
+        Ok(plan) => plan,
         Err(by) => return Answer::DoesNotFit(vec![(0, vec![Over::Sheet { by_mm: by.millimetres() }])]),
     };
-    let place = |index: usize| (sheet.cell(index).x.millimetres(), sheet.cell(index).y.millimetres());
-    let on_sheet = |number: usize| labels.saturating_sub(number * sheet.capacity()).min(sheet.capacity());
+    let place = |cell: &label::Cell| (cell.x.millimetres(), cell.y.millimetres());
+    let wanted = label::plan(&vec![size; labels], &layout).expect("one label fits, as was seen above");
     let (width, height) = paper.size();
-    let words = label::words(setter, paper, check_words);
+    let words = label::words(setter, &layout, &[check_words]);
     Answer::Laid(Laid {
         paper_mm: (width.millimetres(), height.millimetres()),
-        columns: sheet.columns,
-        rows: sheet.rows,
-        places: (0..sheet.capacity()).map(place).collect(),
-        cuts: (0..sheet.sheets(labels)).map(|number| path_of(&sheet.cut_lines(on_sheet(number)))).collect(),
-        bar: path_of(&sheet.bar()),
-        words_at: sheet.words_at(),
-        words: label::path(setter, &words),
+        columns,
+        rows,
+        places: plan.cells[..capacity].iter().map(place).collect(),
+        cuts: (0..wanted.sheets).map(|number| path_of(&wanted.cut_lines(number, &layout))).collect(),
+        bar: path_of(&layout.bar()),
+        words_at: layout.words_at(),
+        words: words.map_or_else(String::new, |words| label::path(setter, &words)),
     })
 }
 
@@ -100,6 +105,7 @@ fn said(over: label::Over) -> Over {
         label::Over::Long { text, by } => Over::Long { text, by_mm: by.millimetres() },
         label::Over::High { by } => Over::High { by_mm: by.millimetres() },
         label::Over::Glyph(letter) => Over::Glyph { letter },
+        label::Over::Code { text, by } => Over::Long { text, by_mm: by.millimetres() },
     }
 }
 
@@ -115,6 +121,7 @@ fn sizes(format: Format) -> Result<label::Format, NoNumber> {
         largest: Points::new(format.type_largest_pt).ok_or(NoNumber)?,
         least: Points::new(format.type_least_pt).ok_or(NoNumber)?,
         pin: Millimetres::new(format.pin_mm).ok_or(NoNumber)?,
+        pin_at: label::PinAt::Middle,
     })
 }
 

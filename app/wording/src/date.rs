@@ -95,7 +95,7 @@ fn next_day(day: Day) -> Option<Day> {
     Some(if month < 12 { Day::new(day.year, month + 1, 1) } else { Day::new(day.year + 1, 1, 1) })
 }
 
-fn days_in(year: i32, month: u8) -> u8 {
+pub(crate) fn days_in(year: i32, month: u8) -> u8 {
     match month {
         2 if year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) => 29,
         2 => 28,
@@ -162,6 +162,15 @@ mod tests {
         assert_eq!(said(Month::RomanSmall, Joint::Stop, Dash::Hyphen), "28.vi-3.vii.2027");
         assert_eq!(said(Month::RomanSmall, Joint::StopAndSpace, Dash::SpacedEn), "28.~vi~–~3.~vii.~2027");
         assert_eq!(said(Month::RomanCapital, Joint::Space, Dash::En), "28~VI–3~VII~2027");
+    }
+
+    #[test]
+    fn days_that_are_none_are_known() {
+        for (text, exists) in
+            [("2028-02-29", true), ("2027-02-29", false), ("2027-13", false), ("2027", true), ("2027-04-31", false)]
+        {
+            assert_eq!(known(text).exists(), exists, "{text}");
+        }
     }
 
     #[test]

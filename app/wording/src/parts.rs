@@ -1,5 +1,6 @@
 //! What may stand on a label, as plain values: a caller fills in what it knows.
 
+use crate::date::days_in;
 use serde::{Deserialize, Serialize};
 
 /// A local day as far as it is known.
@@ -19,6 +20,16 @@ impl Day {
     /// A day known to the day.
     pub fn new(year: i32, month: u8, day: u8) -> Self {
         Self { year, month: Some(month), day: Some(day) }
+    }
+
+    /// True for a day, month or year of the Gregorian calendar.
+    pub fn exists(self) -> bool {
+        match (self.month, self.day) {
+            (None, day) => day.is_none(),
+            (Some(month), day) => {
+                (1..=12).contains(&month) && day.is_none_or(|day| (1..=days_in(self.year, month)).contains(&day))
+            }
+        }
     }
 }
 

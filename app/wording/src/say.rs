@@ -7,6 +7,9 @@ use crate::latin::latin_split;
 use crate::line::{Line, Run, SOFT_BREAK, plain};
 use crate::parts::{Host, Parts};
 
+/// Letters beyond these do not decide which part is meant.
+const LETTERS_MOST: usize = 500;
+
 /// One part of a label in its words, without those around it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Said {
@@ -42,18 +45,29 @@ pub fn said_parts(parts: &Parts, arrangement: &Arrangement) -> Vec<Said> {
     all
 }
 
-/// The part to which words of the label belong: the longest of those that stand in them, or the one in which they
-/// stand.
+/// The part to which words of the label belong: the one that has most letters in a row in common with them.
 pub fn part_of<'s>(words: &str, said: &'s [Said]) -> Option<&'s Said> {
-    let inside = said.iter().filter(|said| words.contains(&said.text));
-    inside
-        .max_by_key(|said| said.text.chars().count())
-        .or_else(|| said.iter().find(|said| said.text.contains(words.trim())))
-        .or_else(|| said.iter().max_by_key(|said| shared_words(words, &said.text)))
+    let words = letters(words);
+    let shared = |said: &&Said| in_common(&words, &letters(&said.text));
+    said.iter().rev().max_by_key(shared).filter(|best| shared(best) > 0)
 }
 
-fn shared_words(words: &str, text: &str) -> usize {
-    words.split_whitespace().filter(|word| text.contains(*word)).map(str::len).sum()
+/// The first letters of a text, more than any label holds.
+fn letters(text: &str) -> Vec<char> {
+    text.chars().take(LETTERS_MOST).collect()
+}
+
+/// The length of the longest row of letters that stands in both.
+fn in_common(a: &[char], b: &[char]) -> usize {
+    let mut longest = 0;
+    let mut row = vec![0; b.len() + 1];
+    for letter in a {
+        for place in (1..=b.len()).rev() {
+            row[place] = if b[place - 1] == *letter { row[place - 1] + 1 } else { 0 };
+            longest = longest.max(row[place]);
+        }
+    }
+    longest
 }
 
 fn line(items: &[Item], parts: &Parts, arrangement: &Arrangement) -> Line {

@@ -1,6 +1,6 @@
 //! What the tests of this crate share: the fonts of the project, the usual label, lines from marked text.
 
-use label::{Fonts, Format, Line, Run};
+use label::{Fonts, Format, Line, PinAt, Run};
 use units::{Millimetres, Points};
 
 pub fn fonts() -> Fonts {
@@ -16,7 +16,14 @@ pub fn fonts() -> Fonts {
 pub fn format(width_mm: f64, height_mm: f64) -> Format {
     let mm = |value| Millimetres::new(value).expect("the test gives numbers");
     let pt = |value| Points::new(value).expect("the test gives numbers");
-    Format { width: mm(width_mm), height: mm(height_mm), largest: pt(5.0), least: pt(4.0), pin: mm(0.7) }
+    Format {
+        width: mm(width_mm),
+        height: mm(height_mm),
+        largest: pt(5.0),
+        least: pt(4.0),
+        pin: mm(0.7),
+        pin_at: PinAt::Middle,
+    }
 }
 
 /// Lines from text in which `_` stands on both sides of italics and `~` is a no-break space.
