@@ -9,6 +9,8 @@ use place::Position;
 use place::combine::{Offset, combine};
 use place::distance::{destination, leg, roughly};
 use place::format::{Notation, iso6709, written};
+use place::generalise::{Coarseness, generalise};
+use place::geoid::Geoid;
 use place::grid::{mgrs, utm};
 use place::instant::{Day, Instant, UtcOffset};
 use place::local::Plane;
@@ -28,9 +30,11 @@ const RADIUS_M: f64 = 6_371_000.0;
 pub fn answers() -> String {
     let mut lines = String::new();
     let positions = positions();
+    let geoid = geoid();
     for (number, position) in positions.iter().enumerate() {
         let other = positions[(number * 7 + 1) % positions.len()];
         own(&mut lines, number, *position, other);
+        line(&mut lines, "own", "undulation", number, &bits(&[geoid.undulation(*position).metres()]));
         sky(&mut lines, number, *position);
         library(&mut lines, number, *position, other);
     }
@@ -45,6 +49,12 @@ fn positions() -> Vec<Position> {
     let radius = |at: usize| Some(1.0 + (at * at % 977) as f64);
     let all = (0..POSITIONS - edges.len()).map(spread).chain(edges).enumerate();
     all.map(|(at, (north, east))| Position::new(north, east, radius(at)).expect("a position")).collect()
+}
+
+/// Sea level as it is nowhere: waves of up to a hundred metres, every ten degrees.
+fn geoid() -> Geoid {
+    let values = (0..19 * 36).map(|at: i16| (at % 7 * 1_430 - at % 11 * 905) / 3).collect();
+    Geoid::new(19, 36, 10, values).expect("as many values as rows times columns")
 }
 
 fn line(lines: &mut String, group: &str, name: &str, number: usize, values: &[String]) {
@@ -71,6 +81,10 @@ fn own(lines: &mut String, number: usize, position: Position, other: Position) {
     };
     let combined = combine(position, &[], Some(error));
     say("combine", &[combined.position.radius_m().unwrap_or(0.0), combined.usual.metres()]);
+    for coarseness in [Coarseness::Hundredth, Coarseness::Radius(error.distance)] {
+        let coarse = generalise(position, coarseness).expect("a radius of the right size").position;
+        say("generalise", &[coarse.latitude.degrees(), coarse.longitude.degrees()]);
+    }
     let mut texts: Vec<String> = [Notation::Decimal, Notation::Minutes, Notation::Seconds]
         .map(|notation| written(position, notation))
         .map(|written| format!("{}, {}", written.latitude.text(), written.longitude.text()))

@@ -225,6 +225,9 @@ fn grid_references_are_read() {
         assert!(crate::distance::distance(reading.position(), position).metres() < 2e-3, "{text}");
         assert_eq!(understood.problems, [], "{text}");
     }
+    // A place on the equator has a short northing.
+    let reading = parse("166021.443 mE 0.000 mN zone 31 N").only().copied().expect("one reading");
+    assert!(reading.latitude.degrees().abs() + reading.longitude.degrees().abs() < 1e-7, "{reading:?}");
     let reference = mgrs(position, 5).expect("within the zones");
     for text in [reference.clone(), format!("MGRS {} {} {}", &reference[..3], &reference[3..5], &reference[5..])] {
         let understood = parse(&text);
