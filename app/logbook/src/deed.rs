@@ -13,6 +13,8 @@ pub enum What {
     EventChanged,
     /// So many containers were added.
     Containers(usize),
+    /// So many events were given a position.
+    Placed(usize),
     /// A container was changed.
     ContainerChanged,
     /// A site was saved.

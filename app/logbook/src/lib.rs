@@ -40,6 +40,7 @@ pub mod setup;
 mod site;
 pub mod sky;
 mod start;
+pub mod track;
 pub mod typed;
 mod typing;
 pub mod values;

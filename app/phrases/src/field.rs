@@ -226,6 +226,7 @@ area! {
         who_line(device: &str, fields: &str);
         clocks;
         picked;
+        placed(count: usize);
         pinned(count: usize);
         labelled(count: usize);
         printed(count: usize);

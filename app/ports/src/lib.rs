@@ -17,6 +17,7 @@ pub mod position;
 pub mod press;
 pub mod store;
 pub mod tabs;
+pub mod track;
 
 pub use device::{Chance, Device, Time};
 pub use files::{Assets, Files};

@@ -46,6 +46,7 @@ pub fn done(what: What) -> String {
         What::Nothing => catch.saved_nothing().into(),
         What::EventChanged => catch.saved_changes().into(),
         What::Containers(count) => container.added(count),
+        What::Placed(count) => event.placed(count),
         What::ContainerChanged => container.changed().into(),
         What::Site => say().site.saved().into(),
         What::EventDeleted => catch.deleted_event().into(),

@@ -99,8 +99,12 @@ const HABITS: [(&str, &str); 4] = [
 
 const THEMES: [(&str, &str); 4] = [("paper", "Paper"), ("sun", "Sun"), ("dark", "Dark"), ("lamp", "Lamp, red only")];
 
-const HOWS: [(&str, &str); 3] =
-    [("device", "by the device"), ("typed", "typed"), ("site", "the site’s own point, taken over")];
+const HOWS: [(&str, &str); 4] = [
+    ("device", "by the device"),
+    ("typed", "typed"),
+    ("site", "the site’s own point, taken over"),
+    ("track", "from a recorded track, by the hour"),
+];
 
 const FOUND: [(&str, &str); 4] = [("whole", "whole"), ("flooded", "flooded"), ("dry", "dry"), ("dug_out", "dug out")];
 

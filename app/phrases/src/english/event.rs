@@ -41,6 +41,7 @@ say! { English says Event {
     who_line(device: &str, fields: &str): format!("on {device}: {fields}");
     clocks: "Times are what each device’s own clock said. They do not decide.";
     picked: "Settled.";
+    placed(count: usize): format!("{} given a position.", counted(count, "event was", "events were"));
     pinned(count: usize): format!("Pinned {}.", grouped(count));
     labelled(count: usize): format!("Labelled {}.", grouped(count));
     printed(count: usize): format!("Noted as printed: {}.", counted(count, "label", "labels"));

@@ -10,6 +10,20 @@ say! { English says Import {
     title: "Import";
     drop_here: "Somebody’s log comes in here.";
     pick_says: "Pick the file, drop it on this page, or share it to this app from another. Nothing is written before you have seen what it holds.";
+    track_title: "A recorded track";
+    track_points(points: usize, fixes: usize): track_points(points, fixes);
+    track_faults(count: usize, line: u64, code: &str, early: bool): track_faults(count, line, code, early);
+    track_empty: "No point of it has a time, so it can place nothing.";
+    track_ahead: "This phone’s clock was ahead by";
+    track_ahead_says: "Compare the phone with the receiver that recorded the track. Negative where the phone was behind.";
+    track_offers(count: usize): format!("{} without a position", counted(count, "event", "events"));
+    track_none: "No event without a position was logged around the time of this track.";
+    track_between(minutes: u64, metres: u64): format!("between two fixes {minutes} min and {} m apart", grouped(metres as usize));
+    track_before(minutes: u64): format!("{minutes} min before the track begins");
+    track_after(minutes: u64): format!("{minutes} min after the track ends");
+    track_faster: "faster than on foot";
+    track_take(count: usize): format!("Place {}", counted(count, "event", "events"));
+    track_says: "The radius holds every place that somebody walking at 2 m a second could have reached between the fixes. Nothing is written before you have looked.";
     pick: "Pick a file";
     reading(name: &str): format!("Reading “{name}”");
     writing: "Writing";
@@ -137,5 +151,30 @@ mod tests {
     fn what_is_added_besides_is_listed() {
         assert_eq!(more_added(9, 26, 1), "and 9 more events, 26 containers and 1 other record");
         assert_eq!(more_added(0, 0, 0), "");
+    }
+}
+
+fn track_points(points: usize, fixes: usize) -> String {
+    let all = counted(points, "point", "points");
+    if fixes == points { all } else { format!("{all}, {} with a time", grouped(fixes)) }
+}
+
+fn track_faults(count: usize, line: u64, code: &str, early: bool) -> String {
+    let what = match code {
+        "not_gpx" => "it is no GPX file",
+        "xml" => "it is no well-formed XML from there on",
+        "encoding" => "it is not written in UTF-8 from there on",
+        "cut_off" => "it breaks off",
+        "latitude" => "a point has no latitude",
+        "longitude" => "a point has no longitude",
+        "time" => "a time cannot be read",
+        "elevation" => "a height cannot be read",
+        _ => "it cannot be read any further",
+    };
+    let first = format!("Line {line}: {what}.");
+    match (count, early) {
+        (1, false) => first,
+        (_, true) => format!("{first} What stood before is here."),
+        (count, false) => format!("{first} {} in all were passed over.", grouped(count)),
     }
 }

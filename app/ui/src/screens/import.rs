@@ -3,6 +3,7 @@
 mod after;
 mod inbox;
 mod preview;
+mod track;
 
 use crate::context::{Context, say, use_page};
 use crate::desk::how;
@@ -16,8 +17,11 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use logbook::book::State;
 use logbook::exchange::{ExchangeFault, Preview};
+use logbook::track::{Read, is_track};
 use ports::files::File;
 use preview::{PreviewBar, PreviewView};
+use std::sync::Arc;
+use track::TrackView;
 
 /// How far an import is.
 pub enum Stage {
@@ -27,6 +31,8 @@ pub enum Stage {
     Reading(String),
     /// It is shown; nothing is written.
     Seen(Box<Preview>),
+    /// It is a recorded track; what it gives is shown.
+    Track(Arc<Read>),
     /// It is being written.
     Writing,
     /// It was not taken.
@@ -48,9 +54,12 @@ impl Importing {
         self.last.set(None);
         self.stage.set(Stage::Reading(file.name.clone()));
         spawn_local(async move {
-            let planned = page.driver().plan_import(file).await;
-            let stage = planned.map_or_else(Stage::Refused, |preview| Stage::Seen(Box::new(preview)));
-            let _ = self.stage.try_set(stage);
+            let stage = if is_track(&file) {
+                page.driver().read_track(file).await.map(|read| Stage::Track(Arc::new(read)))
+            } else {
+                page.driver().plan_import(file).await.map(|preview| Stage::Seen(Box::new(preview)))
+            };
+            let _ = self.stage.try_set(stage.unwrap_or_else(Stage::Refused));
         });
     }
 
@@ -112,6 +121,7 @@ pub fn Import() -> impl IntoView {
         {move || match (importing.last.get(), stage_kind(importing)) {
             (Some(last), Kind::Waiting) => view! { <After importing last/> }.into_any(),
             (_, Kind::Seen) => view! { <Seen importing/> }.into_any(),
+            (_, Kind::Track) => view! { <TrackView importing/> }.into_any(),
             (_, _) => view! { <Before importing/> }.into_any(),
         }}
     }
@@ -134,6 +144,7 @@ fn take_files(page: Context, importing: Importing, inbox: Inbox) {
 enum Kind {
     Waiting,
     Seen,
+    Track,
     Other,
 }
 
@@ -141,6 +152,7 @@ fn stage_kind(importing: Importing) -> Kind {
     importing.stage.with(|stage| match stage {
         Stage::Waiting => Kind::Waiting,
         Stage::Seen(_) => Kind::Seen,
+        Stage::Track(_) => Kind::Track,
         Stage::Reading(_) | Stage::Writing | Stage::Refused(_) => Kind::Other,
     })
 }
@@ -153,7 +165,7 @@ fn Before(importing: Importing) -> impl IntoView {
     let (top, end) = how("import", vec![words.how_1(), words.how_2(), words.how_3()]);
     let state = move || {
         importing.stage.with(|stage| match stage {
-            Stage::Waiting | Stage::Seen(_) => view! { <Empty/> }.into_any(),
+            Stage::Waiting | Stage::Seen(_) | Stage::Track(_) => view! { <Empty/> }.into_any(),
             Stage::Reading(name) => view! { <p class="part" role="status">{words.reading(name)}</p> }.into_any(),
             Stage::Writing => view! { <p class="part" role="status">{words.writing()}</p> }.into_any(),
             Stage::Refused(fault) => {
