@@ -53,8 +53,12 @@ impl Observer {
     /// What is seen of a place in space, `sidereal` radians of Greenwich time. Parallax is in it, refraction is not.
     pub(super) fn look(&self, place: &Place, sidereal: f64) -> Seen {
         let (north, east, up) = self.axes(place, sidereal);
-        let level = libm::hypot(north, east);
-        Seen { altitude: libm::atan2(up, level), azimuth: libm::atan2(east, north), distance_m: libm::hypot(level, up) }
+        let level2 = north * north + east * east;
+        Seen {
+            altitude: libm::atan2(up, level2.sqrt()),
+            azimuth: libm::atan2(east, north),
+            distance_m: (level2 + up * up).sqrt(),
+        }
     }
 
     /// Metres north, east and up of the observer.
