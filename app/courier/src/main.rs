@@ -1,9 +1,10 @@
 //! The courier: a web worker that reads, merges, folds and writes large files.
 //!
 //! In come questions `{id, kind, parts}`, out go answers of the same form with the same id; the bytes of the parts are
-//! handed over, not copied. What the kinds mean is written in `record::parcel` and `ports::track`. The courier says
-//! "ready" once it listens, and never opens the storage.
+//! handed over, not copied. What the kinds mean is written in `ports::courier`. The courier says "ready" once it
+//! listens, and never opens the storage.
 
+mod share_copy;
 mod track;
 
 use js_sys::{Array, Object, Reflect, Uint8Array};
@@ -17,7 +18,11 @@ fn main() {
     let listen = Closure::<dyn Fn(MessageEvent)>::new(move |message: MessageEvent| {
         let question = message.data();
         let parcel = parcel(&question);
-        let answer = if parcel.kind == ports::track::KIND { track::answer(parcel) } else { answer(parcel) };
+        let answer = match parcel.kind.as_str() {
+            ports::track::KIND => track::answer(parcel),
+            ports::share_copy::KIND => share_copy::answer(parcel),
+            _ => answer(parcel),
+        };
         send(&port, &member(&question, "id"), &answer);
     });
     scope.set_onmessage(Some(listen.as_ref().unchecked_ref()));

@@ -150,6 +150,11 @@ area! {
         nothing;
         nothing_new;
         nothing_chosen;
+        coarse;
+        coarse_not;
+        coarse_to(degrees: &str);
+        coarse_says;
+        copied;
         ways;
         share;
         share_says;

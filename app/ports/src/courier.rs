@@ -4,7 +4,8 @@
 //! the buffers of the parts handed over, and the answer has the same form and the same id. The worker says "ready"
 //! when it listens. Questions are `plan/1` (what would the import of a file do), `write/1` (a log file), `fold/1`
 //! (the journal into segments) and `undo/1` (take the last import back), all written down in
-//! `record::parcel`, and `track/1` (read a GPX file), written down in [`crate::track`]; answers have the kind of their question, or
+//! `record::parcel`, `track/1` (read a GPX file), written down in
+//! [`crate::track`], and `share/1` (make a share copy), written down in [`crate::share_copy`]; answers have the kind of their question, or
 //! `refused/1` for a file that cannot be imported, or `garbled/1` for what is no question. Their parts are written
 //! down where they are packed, in `record::parcel`.
 

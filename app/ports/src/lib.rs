@@ -15,6 +15,7 @@ pub mod files;
 pub mod memory;
 pub mod position;
 pub mod press;
+pub mod share_copy;
 pub mod store;
 pub mod tabs;
 pub mod track;

@@ -35,6 +35,13 @@ export default async function (t) {
   await app.open("import");
   await give(app, t, "mailed.json.txt", `\uFEFF${text.replace(/\n/g, "\r\n")}`);
   await app.says(/All of it is here already/);
+  const copy = (await exported(t, app, "0.01")).toString("utf8");
+  assert.match(copy, /"share_copy":\{/);
+  assert.doesNotMatch(copy, /Mill Meadow/, "a share copy does not name the place");
+  await app.says("The share copy has left. It does not count as exported.");
+  await app.open("import");
+  await give(app, t, "copy.json.txt", copy);
+  await app.says(/Nothing was imported and nothing changed/);
 }
 
 async function give(app, t, name, content) {
@@ -46,8 +53,13 @@ async function give(app, t, name, content) {
 }
 
 /** The whole book as the page gives it away. */
-export async function exported(t, app) {
+export async function exported(t, app, coarse) {
   await app.open("export?all");
+  if (coarse) {
+    await app.tap(app.page.getByText("A share copy with coarser positions").first());
+    await app.page.locator("#coarse").selectOption(coarse);
+    await app.says(/share copy\.json\.txt/);
+  }
   const download = app.page.waitForEvent("download");
   await app.tap(app.button(/^Download/));
   const path = join(t.out, "all.json.txt");

@@ -4,8 +4,10 @@ use super::{ExchangeFault, Selection};
 use crate::book::Logbook;
 use crate::driver::{Driver, Held};
 use crate::moment::{self, day_text};
+use ports::courier::Parcel as Sent;
 use ports::device::Moment;
 use ports::files::{File, Left};
+use ports::share_copy::{self, Coarse};
 use ports::store::{StoreFault, Swap};
 use record::marks::Marks;
 use record::parcel::{Answer, Question};
@@ -41,6 +43,13 @@ pub struct Outgoing {
     /// What is in it.
     pub counts: OutCounts,
     marks: Marks,
+}
+
+impl Outgoing {
+    /// A share copy, which does not count as having left.
+    pub fn is_share_copy(&self) -> bool {
+        self.marks.is_empty()
+    }
 }
 
 /// A download of which nobody has said yet that a copy lies elsewhere.
@@ -134,11 +143,27 @@ impl<H: Held> Driver<H> {
         Ok(Outgoing { file, counts, marks })
     }
 
+    /// Makes a share copy of a selection: positions are coarser, words for the place are left out. It never counts as
+    /// having left: what it lacks exists only here.
+    ///
+    /// **Errors**: as [`ExchangeFault`].
+    pub async fn prepare_share(&self, selection: Selection, coarse: Coarse) -> Result<Outgoing, ExchangeFault> {
+        let Outgoing { file, counts, .. } = self.prepare(selection).await?;
+        let asked = Sent { kind: share_copy::KIND.to_owned(), parts: vec![crate::book::to_json(&coarse), file.bytes] };
+        let back = self.ports.courier.send(asked).await.map_err(ExchangeFault::Courier)?;
+        let bytes = back.parts.into_iter().next().ok_or(ExchangeFault::Garbled)?;
+        let name = file.name.replace(".json.txt", " share copy.json.txt");
+        Ok(Outgoing { file: File { name, bytes, ..file }, counts, marks: Marks::default() })
+    }
+
     /// Takes note of how a file left. True when it counts: the sheet said that it was sent, or it was read back whole.
     /// A download counts only once a person says that a copy lies elsewhere.
     ///
     /// **Errors**: the mark could not be written; the file is then counted as still only here.
     pub async fn has_left(&self, outgoing: &Outgoing, left: &Left) -> Result<bool, StoreFault> {
+        if outgoing.is_share_copy() {
+            return Ok(false);
+        }
         match left {
             Left::Shared | Left::ReadBack => self.mark_left(&outgoing.marks, None).await.map(|()| true),
             Left::Downloaded => {

@@ -36,6 +36,11 @@ say! { English says Export {
     nothing: "There is nothing to export.";
     nothing_new: "Everything has left this phone already.";
     nothing_chosen: "Tick the events that shall go out.";
+    coarse: "A share copy with coarser positions";
+    coarse_not: "No: the log as it is";
+    coarse_to(degrees: &str): format!("To {degrees}°, cells of about {}", cell(degrees));
+    coarse_says: "For sharing where an exact place would put insects or their plants at risk. Site names, localities, heights and notes are left out, the radius grows to hold the true place, and the file says what was done. Dates, names and numbers stay. It cannot be merged back, and does not count as exported.";
+    copied: "The share copy has left. It does not count as exported.";
     ways: "When it has left this phone";
     share: "Share";
     share_says: "counts when the sheet says it was sent";
@@ -95,4 +100,13 @@ mod tests {
 /// What leaves: a file without events still holds the settings that travel.
 fn leaving(events: usize) -> String {
     if events == 0 { "settings".to_owned() } else { counted(events, "event", "events") }
+}
+
+fn cell(degrees: &str) -> &str {
+    match degrees {
+        "0.001" => "100 m",
+        "0.01" => "1 km",
+        "0.1" => "10 km",
+        _ => "100 km",
+    }
 }

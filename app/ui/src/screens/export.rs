@@ -1,6 +1,7 @@
 //! Export: what goes out, the file that is made before the tap, and the ways by which it leaves.
 
 mod chosen;
+mod coarser;
 mod leaving;
 mod what;
 
@@ -10,6 +11,7 @@ use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::route::{self, Screen};
 use chosen::Choose;
+use coarser::Coarser;
 use leaving::{Bar, Outcome, Waitings, WaysOut};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,6 +19,7 @@ use logbook::Id;
 use logbook::book::State;
 use logbook::exchange::{ExchangeFault, OutCounts, Outgoing, Selection};
 use logbook::moment::{self, Day};
+use ports::share_copy::Coarse;
 use what::{Goes, What};
 
 /// Which of the four kinds of selection.
@@ -60,6 +63,8 @@ pub struct Exporting {
     pub ready: RwSignal<Ready, LocalStorage>,
     /// What became of the last try.
     pub outcome: RwSignal<Option<Outcome>, LocalStorage>,
+    /// How coarse the positions of a share copy become; none for the log as it is.
+    pub coarse: RwSignal<Option<Coarse>>,
     /// Counts up whenever the list of downloads that wait is to be read again.
     pub waitings: RwSignal<u32>,
 }
@@ -97,6 +102,7 @@ impl Exporting {
             counts,
             ready: RwSignal::new_local(Ready::Making),
             outcome: RwSignal::new_local(None),
+            coarse: RwSignal::new(None),
             waitings: RwSignal::new(0),
         }
     }
@@ -108,7 +114,7 @@ impl Exporting {
             narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
         Effect::new(move |_| {
             page.logbook.track();
-            let (selection, open) = (self.selection.get(), open.get());
+            let (selection, open, coarse) = (self.selection.get(), open.get(), self.coarse.get());
             let mine = turn.with_value(|turn| turn.wrapping_add(1));
             turn.set_value(mine);
             if !open {
@@ -116,7 +122,10 @@ impl Exporting {
             }
             let Some(selection) = selection else { return self.ready.set(Ready::Not(ExchangeFault::Empty)) };
             spawn_local(async move {
-                let made = page.driver().prepare(selection).await;
+                let made = match coarse {
+                    Some(coarse) => page.driver().prepare_share(selection, coarse).await,
+                    None => page.driver().prepare(selection).await,
+                };
                 if turn.try_get_value() == Some(mine) {
                     self.ready.set(made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing))));
                 }
@@ -146,6 +155,7 @@ pub fn Export(asked: route::Export) -> impl IntoView {
                     <What exporting/>
                     <Show when=move || exporting.kind.get() == Kind::Chosen><Choose exporting/></Show>
                     <Goes exporting/>
+                    <Coarser exporting/>
                 </div>
                 <div class="column">
                     <WaysOut exporting/>

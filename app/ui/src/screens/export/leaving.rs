@@ -16,6 +16,8 @@ use ports::store::StoreFault;
 pub enum Outcome {
     /// So many events have left.
     Left(usize),
+    /// A share copy has left.
+    Copied,
     /// It waits for a person's word.
     Downloaded,
     /// It was closed.
@@ -35,6 +37,7 @@ impl Outcome {
                 <p class="part mark sure" role="status">{Sign::Tick.draw()}<span>{words.left(events)}" "{words.left_says()}</span></p>
             }
             .into_any(),
+            Self::Copied => view! { <p class="part note" role="status">{words.copied()}</p> }.into_any(),
             Self::Downloaded => ().into_any(),
             Self::Closed => view! { <p class="part note" role="status">{words.closed()}</p> }.into_any(),
             Self::Refused(reason) => view! { <Message what=words.refused() safe=words.refused_do(&reason)/> }.into_any(),
@@ -93,6 +96,7 @@ async fn note(exporting: Exporting, page: Context, outgoing: Box<Outgoing>, left
     let marked = page.driver().has_left(&outgoing, &left).await;
     let outcome = match (left, marked) {
         (_, Err(fault)) => Outcome::Unmarked(fault),
+        (Left::Shared | Left::ReadBack | Left::Downloaded, Ok(_)) if outgoing.is_share_copy() => Outcome::Copied,
         (Left::Shared | Left::ReadBack, Ok(_)) => Outcome::Left(outgoing.counts.events),
         (Left::Downloaded, Ok(_)) => Outcome::Downloaded,
         (Left::Cancelled, Ok(_)) => Outcome::Closed,
