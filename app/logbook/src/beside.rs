@@ -7,6 +7,7 @@ use crate::moment::Day;
 use crate::offers::OfferedGroup;
 use crate::places::distance_m;
 use ports::device::Moment;
+use record::order::sort_by;
 use record::{Id, Kind, site};
 
 /// How far around sites count as near, metres.
@@ -125,7 +126,7 @@ impl Logbook {
                 .filter(|(away, id)| *away <= NEAR_M && Some(*id) != but)
         };
         let mut near: Vec<(f64, Id)> = self.all(&Kind::Site).iter().filter_map(away).collect();
-        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by(&mut near, |a, b| a.0.total_cmp(&b.0));
         near
     }
 

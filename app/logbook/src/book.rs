@@ -162,15 +162,12 @@ impl Logbook {
 
     /// The living records of a kind that hang on another one, in the order of their ids.
     pub fn children(&self, parent: Id, kind: &Kind) -> Vec<Record> {
-        let mut found: Vec<Record> = self
-            .shelf
+        self.shelf
             .children(parent)
             .into_iter()
             .filter_map(|id| self.living(id))
             .filter(|record| record.kind == *kind)
-            .collect();
-        found.sort_by_key(|record| record.id);
-        found
+            .collect()
     }
 
     /// The living records of a kind of which there are few (sites, persons, numberings …), ordered by id; decoded once and
@@ -296,8 +293,9 @@ impl Logbook {
     pub(crate) fn edit(&self, id: Id, kind: Kind, seen: Option<&BTreeMap<String, u32>>) -> Edit {
         match (self.record(id), seen) {
             (Some(now), Some(seen)) => {
-                let seen = seen.iter().map(|(name, number)| (Replica::new(name), *number)).collect();
-                Edit::as_seen(&now, &Seen(seen))
+                let mut shown = Seen::default();
+                shown.join_named(seen);
+                Edit::as_seen(&now, &shown)
             }
             (Some(now), None) => Edit::of(&now),
             (None, _) => Edit::of(&Record::new(id, kind)),

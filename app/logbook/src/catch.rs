@@ -307,8 +307,7 @@ impl Shown {
 
     /// Takes note of a record as it is shown.
     pub(crate) fn note(&mut self, record: &Record) {
-        let seen = record.seen.0.iter().map(|(replica, number)| (replica.name().to_owned(), *number)).collect();
-        self.0.insert(record.id, seen);
+        self.0.insert(record.id, record.seen.by_name());
     }
 }
 

@@ -10,6 +10,7 @@ use crate::prefill::fluid_form;
 use crate::recent::collectors;
 use record::container::{self, Content};
 use record::event::{self, Host, Place, When};
+use record::order::sort_by_key;
 use record::{Id, Kind, Record, permit, site};
 
 impl Logbook {
@@ -89,7 +90,7 @@ impl Logbook {
         let number = record.get(&container::NUMBER).map(|number| number.text).unwrap_or_default();
         let vessel = record.get(&container::VESSEL).unwrap_or_else(|| "vial".to_owned());
         let mut lines: Vec<(Id, Content)> = record.lines(&container::CONTENTS);
-        lines.sort_by_key(|(line, content)| (content.order, *line));
+        sort_by_key(&mut lines, |(line, content)| (content.order, *line));
         let links = record.lines(&container::LINKS).into_iter().filter_map(|(line, link)| {
             let number = self.living(link.to)?.get(&container::NUMBER)?.text;
             Some(LinkForm { line: Some(line), number, relation: link.relation })

@@ -7,7 +7,9 @@ use crate::values::read_number;
 use crate::view::{ContainerView, ContentView, EventLine, EventView, Facts, Mark, Plate};
 use record::container::{self, Content};
 use record::event::{self, Elevation, Place};
+use record::order::sort_by_key;
 use record::{Id, Kind, Record, permit, site};
+use std::collections::BTreeSet;
 
 impl Logbook {
     /// An event as a line of a list.
@@ -56,7 +58,8 @@ impl Logbook {
             marks.push(Mark::Open);
         }
         let numbers = containers.iter().filter_map(|record| Some(record.get(&container::NUMBER)?.text));
-        let twice: std::collections::BTreeSet<String> = numbers.filter(|text| self.stands_twice(text)).collect();
+        let mut twice = BTreeSet::new();
+        twice.extend(numbers.filter(|text| self.stands_twice(text)));
         marks.extend(twice.into_iter().map(Mark::Twice));
         self.missing_values(event, &mut marks);
         let unnumbered = containers.iter().filter(|record| waits_for_number(record)).count();
@@ -202,7 +205,7 @@ impl Logbook {
 /// The contents of a container in their order.
 pub fn contents(record: &Record) -> Vec<ContentView> {
     let mut lines: Vec<(Id, Content)> = record.lines(&container::CONTENTS);
-    lines.sort_by_key(|(line, content)| (content.order, *line));
+    sort_by_key(&mut lines, |(line, content)| (content.order, *line));
     let view = |(_, content): (Id, Content)| ContentView {
         group: content.group,
         sex: content.sex,

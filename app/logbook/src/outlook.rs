@@ -5,6 +5,7 @@ use crate::names::folded;
 use crate::places::{distance_m, distance_rough_m};
 use crate::recent::Lately;
 use record::event::Place;
+use record::order::sort_by;
 use record::{Id, Kind, Record, site};
 use std::rc::Rc;
 
@@ -63,15 +64,15 @@ impl Logbook {
 
     fn looked_out(&self, here: Option<(f64, f64)>) -> Outlook {
         let recent = self.recent();
-        let mut events: Vec<usize> = (0..recent.events.len()).collect();
-        let far = |lately: &Lately| !lately.place.as_ref().is_some_and(|there| within_reach(here, there));
-        // The sort is stable.
-        events.sort_by_cached_key(|at| far(&recent.events[*at]));
+        let near = |lately: &Lately| lately.place.as_ref().is_some_and(|there| within_reach(here, there));
+        let (mut events, away): (Vec<usize>, Vec<usize>) =
+            (0..recent.events.len()).partition(|at| near(&recent.events[*at]));
+        events.extend(away);
         let sites = self.known_sites();
         let away = |site: &KnownSite| here.zip(site.point).map(|(here, point)| distance_rough_m(here, point));
         let away: Vec<f64> = sites.iter().map(|site| away(site).unwrap_or(f64::INFINITY)).collect();
         let mut order: Vec<usize> = (0..sites.len()).rev().collect();
-        order.sort_by(|a, b| away[*a].total_cmp(&away[*b]));
+        sort_by(&mut order, |a, b| away[*a].total_cmp(&away[*b]));
         Outlook { here, events, sites: order }
     }
 }

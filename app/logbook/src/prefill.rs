@@ -119,11 +119,9 @@ pub fn caught_now(now: Moment) -> CaughtForm {
 }
 
 fn lasting(particulars: &BTreeMap<String, String>) -> BTreeMap<String, String> {
-    particulars
-        .iter()
-        .filter(|(code, _)| LASTING.contains(&code.as_str()))
-        .map(|(code, text)| (code.clone(), text.clone()))
-        .collect()
+    let mut lasting = particulars.clone();
+    lasting.retain(|code, _| LASTING.contains(&code.as_str()));
+    lasting
 }
 
 /// A stored fluid as a form shows it.

@@ -6,6 +6,7 @@ use crate::names::folded;
 use crate::offers::OfferedGroup;
 use record::container::{CONTENTS, Content};
 use record::event::{self, Collector, Method, Place};
+use record::order::sort_by_key;
 use record::{Id, Kind, Record};
 use std::rc::Rc;
 
@@ -78,14 +79,14 @@ impl Lately {
 
 fn contents(container: &Record) -> Vec<Content> {
     let mut lines: Vec<Content> = container.lines(&CONTENTS).into_iter().map(|(_, line)| line).collect();
-    lines.sort_by_key(|line| line.order);
+    sort_by_key(&mut lines, |line| line.order);
     lines
 }
 
 /// The collectors of an event or trap, in order.
 pub fn collectors(record: &Record) -> Vec<Id> {
     let mut lines: Vec<(Id, Collector)> = record.lines(&event::COLLECTORS);
-    lines.sort_by_key(|(line, collector)| (collector.order, *line));
+    sort_by_key(&mut lines, |(line, collector)| (collector.order, *line));
     lines.into_iter().map(|(_, collector)| collector.person).collect()
 }
 
@@ -107,7 +108,7 @@ impl Logbook {
     /// The living containers of an event, in their order.
     pub fn containers_of(&self, event: Id) -> Vec<Record> {
         let mut containers = self.children(event, &Kind::Container);
-        containers.sort_by_key(|record| (record.get(&record::container::ORDER).unwrap_or(u32::MAX), record.id));
+        sort_by_key(&mut containers, |record| (record.get(&record::container::ORDER).unwrap_or(u32::MAX), record.id));
         containers
     }
 }

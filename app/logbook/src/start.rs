@@ -6,6 +6,7 @@ use crate::view::{EventLine, Next, OpenKind, OpenLine, Start, Tally};
 use chrono::{Days, NaiveDateTime, NaiveTime};
 use ports::device::Moment;
 use record::event::{self, When};
+use record::order::sort_by_key;
 use record::{Id, Kind, Record, container, site, trap};
 use std::collections::BTreeSet;
 
@@ -46,7 +47,7 @@ impl Logbook {
             .filter_map(|id| self.living(id))
             .map(|event| (begin(&event), event.id))
             .collect();
-        events.sort();
+        sort_by_key(&mut events, Clone::clone);
         events.into_iter().map(|(_, id)| id).collect()
     }
 
@@ -54,7 +55,7 @@ impl Logbook {
     pub(crate) fn lines_of(&self, day: Day) -> Vec<EventLine> {
         let mut events: Vec<Record> =
             self.shelf.events_on(day_number(day)).into_iter().filter_map(|id| self.living(id)).collect();
-        events.sort_by_key(|event| (begin(event), event.id));
+        sort_by_key(&mut events, |event| (begin(event), event.id));
         events.iter().enumerate().map(|(index, event)| self.line(event, index + 1)).collect()
     }
 

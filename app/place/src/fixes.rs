@@ -99,7 +99,7 @@ fn weight(fix: &Used) -> f64 {
 }
 
 /// The value on both sides of which lies half of the weight.
-fn median(used: &[Used], value: impl Fn(&Used) -> f64) -> f64 {
+fn median(used: &[Used], value: fn(&Used) -> f64) -> f64 {
     let mut values: Vec<(f64, f64)> = used.iter().map(|fix| (value(fix), weight(fix))).collect();
     values.sort_by(|(a, _), (b, _)| a.total_cmp(b));
     let half = values.iter().map(|(_, weight)| weight).sum::<f64>() / 2.0;

@@ -4,7 +4,7 @@
 //! without knowing of it does not vanish with the record: the two stand against each other until a person decides.
 
 use crate::field::{DELETED, Field};
-use crate::{Edit, Record, Replica, Seen, Version};
+use crate::{Edit, Record, Seen, Version};
 use std::collections::BTreeMap;
 
 /// Every kind has it: what had been seen of the record by whoever deleted it.
@@ -13,7 +13,7 @@ pub const DELETED_SEEN: Field<BTreeMap<String, u32>> = Field::new("deleted_seen"
 impl Edit {
     /// Deletes the record as it is shown.
     pub fn delete(&mut self) -> &mut Self {
-        let seen = self.seen().0.iter().map(|(replica, number)| (replica.name().to_owned(), *number)).collect();
+        let seen = self.seen().by_name();
         self.put(&DELETED, &true).put(&DELETED_SEEN, &seen)
     }
 
@@ -45,8 +45,7 @@ impl Record {
     fn seen_when_deleted(&self) -> Seen {
         let mut seen = Seen::default();
         for version in self.fields.get(DELETED_SEEN.name()).into_iter().flatten() {
-            let one: BTreeMap<String, u32> = serde::Deserialize::deserialize(&version.value).unwrap_or_default();
-            seen.join(&Seen(one.iter().map(|(name, number)| (Replica::new(name), *number)).collect()));
+            seen.join_named(&serde::Deserialize::deserialize(&version.value).unwrap_or_default());
         }
         seen
     }
@@ -56,7 +55,7 @@ impl Record {
 mod tests {
     use super::*;
     use crate::merge::merge;
-    use crate::{Dot, Id, Kind, event};
+    use crate::{Dot, Id, Kind, Replica, event};
 
     fn dot(replica: &str, number: u32) -> Dot {
         Dot { replica: Replica::new(replica), number }

@@ -17,6 +17,7 @@ pub mod kinds;
 mod known;
 pub mod marks;
 pub mod merge;
+pub mod order;
 pub mod packed;
 pub mod parcel;
 pub mod plan;

@@ -5,7 +5,7 @@
 //!
 //! **Source**: Almeida, Shoker & Baquero, Delta State Replicated Data Types, 2018.
 
-use crate::{Record, Seen, Version};
+use crate::{Record, Seen, Version, order};
 use std::cmp::Ordering;
 
 /// One record from two copies of it.
@@ -51,7 +51,7 @@ fn versions_of<'a>(record: &'a Record, field: &str) -> &'a [Version] {
 
 fn merge_field(a: &[Version], a_seen: &Seen, b: &[Version], b_seen: &Seen) -> Vec<Version> {
     let mut kept: Vec<Version> = staying(a, b, b_seen).chain(staying(b, a, a_seen)).cloned().collect();
-    kept.sort_by(order);
+    order::sort_by(&mut kept, by_edit);
     kept.dedup_by(|later, earlier| later.dot == earlier.dot);
     kept
 }
@@ -65,7 +65,7 @@ fn staying<'a>(own: &'a [Version], other: &'a [Version], seen: &'a Seen) -> impl
 }
 
 /// By edit. Two values under one edit are a damaged copy: the same one comes first on every device.
-fn order(a: &Version, b: &Version) -> Ordering {
+fn by_edit(a: &Version, b: &Version) -> Ordering {
     a.dot.cmp(&b.dot).then_with(|| {
         let text = |version: &Version| (version.value.to_string(), version.entered.clone());
         if a == b { Ordering::Equal } else { text(a).cmp(&text(b)) }

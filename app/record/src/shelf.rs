@@ -272,12 +272,11 @@ impl Shelf {
 
     /// The living events of a day, ordered by id.
     pub fn events_on(&self, day: DayNumber) -> Vec<Id> {
-        self.of_day(day)
-            .filter(|entry| !entry.deleted)
-            .map(|entry| entry.id)
-            .collect::<BTreeSet<Id>>()
-            .into_iter()
-            .collect()
+        let living = self.of_day(day).filter(|entry| !entry.deleted);
+        let mut ids: Vec<Id> = living.map(|entry| entry.id).collect();
+        ids.sort_unstable();
+        ids.dedup();
+        ids
     }
 
     /// The events of a day, deleted ones too.

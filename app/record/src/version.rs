@@ -4,7 +4,7 @@
 //!
 //! **Source**: Almeida, Shoker & Baquero, Delta State Replicated Data Types, 2018.
 
-use crate::{Id, Kind};
+use crate::{Id, Kind, order};
 use serde::{Deserialize, Serialize, Serializer};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -94,6 +94,20 @@ impl Seen {
         sum = (sum ^ (sum >> 33)).wrapping_mul(0xff51_afd7_ed55_8ccd);
         sum = (sum ^ (sum >> 33)).wrapping_mul(0xc4ce_b9fe_1a85_ec53);
         sum ^ (sum >> 33)
+    }
+
+    /// The sessions by their names, as values store it.
+    pub fn by_name(&self) -> BTreeMap<String, u32> {
+        let mut names = BTreeMap::new();
+        names.extend(self.0.iter().map(|(replica, number)| (replica.name().to_owned(), *number)));
+        names
+    }
+
+    /// Takes note of all that was seen by the names of the sessions.
+    pub fn join_named(&mut self, names: &BTreeMap<String, u32>) {
+        for (name, number) in names {
+            self.note(&Dot { replica: Replica::new(name), number: *number });
+        }
     }
 
     /// True when everything that `other` has seen was seen here.
@@ -240,7 +254,7 @@ impl Edit {
             let versions = record.fields.entry(field.clone()).or_default();
             versions.retain(|version| !shown.iter().any(|seen| seen.dot == version.dot));
             versions.push(Version { value: value.clone(), dot: dot.clone(), entered: entered.to_owned() });
-            versions.sort_by(|a, b| a.dot.cmp(&b.dot));
+            order::sort_by(versions, |a, b| a.dot.cmp(&b.dot));
         }
         record.seen.note(dot);
         record

@@ -4,7 +4,14 @@ use super::bytes::put_number;
 use super::value;
 use crate::quick::{Map, Set};
 use crate::{Id, Record};
-use std::collections::BTreeMap;
+
+/// The parts of the table, in their order.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Part {
+    Ascii,
+    Text,
+    Other,
+}
 
 /// The strings of records in the order of the table: texts in ASCII, other texts, then all else.
 pub(super) struct Strings<'a> {
@@ -42,14 +49,14 @@ impl<'a> Strings<'a> {
         Self::in_order(texts, others)
     }
 
-    fn in_order(texts: Map<&'a str, Vec<u32>>, others: Set<&'a str>) -> Self {
-        let mut others: Vec<&str> = others.into_iter().filter(|other| !texts.contains_key(other)).collect();
-        others.sort_unstable();
-        let sorted: BTreeMap<(bool, &str), Vec<u32>> =
-            texts.into_iter().map(|(text, rows)| ((!text.is_ascii(), text), rows)).collect();
-        let ascii = sorted.keys().filter(|(foreign, _)| !foreign).count();
-        let (mut all, postings): (Vec<&str>, Vec<_>) = sorted.into_iter().map(|((_, text), rows)| (text, rows)).unzip();
-        all.extend(others);
+    fn in_order(mut texts: Map<&'a str, Vec<u32>>, others: Set<&'a str>) -> Self {
+        let others = others.into_iter().filter(|other| !texts.contains_key(other)).map(|other| (Part::Other, other));
+        let part = |text: &str| if text.is_ascii() { Part::Ascii } else { Part::Text };
+        let mut sorted: Vec<(Part, &str)> = texts.keys().map(|text| (part(text), *text)).chain(others).collect();
+        sorted.sort_unstable();
+        let ascii = sorted.iter().filter(|(part, _)| *part == Part::Ascii).count();
+        let all: Vec<&str> = sorted.into_iter().map(|(_, text)| text).collect();
+        let postings = all.iter().map_while(|text| texts.remove(text)).collect();
         let places = (0..).zip(&all).map(|(place, text)| (*text, place)).collect();
         Self { all, ascii, postings, places }
     }

@@ -5,7 +5,7 @@ use super::interned::{Name, Strings};
 use super::layout::{Counts, ENTRY, FORMAT, HEAD, MAGIC, checksum};
 use super::value;
 use crate::facts::Facts;
-use crate::{Id, Kind, Record, Version};
+use crate::{Id, Kind, Record, Version, order};
 use std::collections::BTreeMap;
 
 /// Packs records into a block.
@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 /// **Shape**: each id once, in any order; at most some thousands.
 pub fn pack(records: &[Record]) -> Vec<u8> {
     let mut sorted: Vec<&Record> = records.iter().collect();
-    sorted.sort_by_key(|record| record.id);
+    order::sort_by_key(&mut sorted, |record| record.id);
     pack_sorted(&sorted)
 }
 
@@ -23,8 +23,8 @@ fn pack_sorted(records: &[&Record]) -> Vec<u8> {
     let kinds = kinds(records, &facts);
     let (rows, row_ends) = rows(records, &strings);
     let (postings, posting_ends) = strings.packed_postings();
-    let by_parent = order(&facts, |facts| facts.parent);
-    let by_day = order(&facts, |facts| facts.day);
+    let by_parent = rows_by(&facts, |facts| facts.parent);
+    let by_day = rows_by(&facts, |facts| facts.day);
     let string_bytes = strings.all.iter().map(|text| text.len()).sum();
     let counts = Counts {
         records: records.len(),
@@ -85,7 +85,7 @@ fn kinds<'a>(records: &[&'a Record], facts: &[Facts]) -> BTreeMap<&'a Kind, u32>
 }
 
 /// The rows that have something, sorted by it and then by id.
-fn order<T: Ord>(facts: &[Facts], key: impl Fn(&Facts) -> Option<T>) -> Vec<u32> {
+fn rows_by<T: Ord>(facts: &[Facts], key: impl Fn(&Facts) -> Option<T>) -> Vec<u32> {
     let mut keyed: Vec<(T, u32)> =
         (0..).zip(facts).filter_map(|(row, facts)| key(facts).map(|key| (key, row))).collect();
     keyed.sort_unstable();
