@@ -7,6 +7,7 @@ use chrono::NaiveDateTime;
 use ports::device::Platform;
 use record::container::{Content, Fluid};
 use record::event::{Elevation, Host, Method, Place, When};
+use std::collections::BTreeMap;
 
 /// The UTC offset in minutes at a local wall time.
 pub type OffsetAt<'a> = &'a dyn Fn(NaiveDateTime) -> i32;
@@ -22,7 +23,19 @@ pub fn platform_code(platform: Platform) -> &'static str {
 
 /// A number as people type it, with a decimal comma or point.
 pub fn read_number(text: &str) -> Option<f64> {
-    text.trim().replace(',', ".").replace('\u{2212}', "-").parse().ok().filter(|number: &f64| number.is_finite())
+    let plain = text.trim().replace(',', ".").replace('\u{2212}', "-");
+    let (sign, size) = match plain.strip_prefix('-') {
+        Some(size) => ("-", size),
+        None => ("", plain.strip_prefix('+').unwrap_or(&plain)),
+    };
+    let (whole, fraction) = size.split_once('.').unwrap_or((size, ""));
+    let mut digits = whole.bytes().chain(fraction.bytes()).peekable();
+    if digits.peek().is_none() || !digits.all(|sign| sign.is_ascii_digit()) {
+        return None;
+    }
+    // Written as stored values are, for their reader is in the page already and exact; the standard library's has a
+    // large table of its own.
+    serde_json::from_str(&format!("{sign}{:0>1}.{fraction:0<1}", whole.trim_start_matches('0'))).ok()
 }
 
 /// The text without spaces around it, if there is any.
@@ -107,7 +120,8 @@ pub fn elevation(form: &CatchForm, platform: Platform) -> Option<Elevation> {
 
 /// The method with its particulars.
 pub fn method(form: &CatchForm) -> Option<Method> {
-    let particulars = form.particulars.iter().filter_map(|(code, text)| Some((code.clone(), said(text)?))).collect();
+    let mut particulars = BTreeMap::new();
+    particulars.extend(form.particulars.iter().filter_map(|(code, text)| Some((code.clone(), said(text)?))));
     let method = Method { code: form.method.clone(), text: said(&form.method_text).unwrap_or_default(), particulars };
     (!method.code.is_empty() || !method.text.is_empty()).then_some(method)
 }
@@ -177,5 +191,27 @@ pub fn row_field(row: Row) -> &'static str {
         Row::Host => event::HOST.name(),
         Row::Weather => event::WEATHER.name(),
         Row::Elevation => event::ELEVATION.name(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_read_as_people_type_them() {
+        let check = |typed: &str, expected: Option<f64>| assert_eq!(read_number(typed), expected, "{typed}");
+        check(" 1204 ", Some(1204.0));
+        check("1204,5", Some(1204.5));
+        check("\u{2212}12.25", Some(-12.25));
+        check("+007", Some(7.0));
+        check(".5", Some(0.5));
+        check("5.", Some(5.0));
+        check("0.1234567890123456789", Some(0.1234567890123456789));
+        check("9007199254740993", Some(9_007_199_254_740_993.0));
+        for nothing in ["", "-", ".", "1.2.3", "1 2", "12 m", "1e3", "inf", "NaN", "--1", "\u{0663}"] {
+            check(nothing, None);
+        }
+        check(&"9".repeat(400), None);
     }
 }

@@ -26,6 +26,7 @@ mod sky;
 mod start;
 
 use crate::Phrases;
+use std::iter;
 
 /// The language.
 struct English;
@@ -63,8 +64,8 @@ fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{} {}", dates::grouped(count), if count == 1 { one } else { many })
 }
 
-/// The first letter large, for the start of a sentence.
+/// The first letter large, for the start of a sentence: our own words, which begin with letters of ASCII.
 fn large(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| iter::once(first.to_ascii_uppercase()).chain(letters).collect())
 }

@@ -6,6 +6,7 @@
 //! on the Earth or the form of a vial number.
 
 pub mod check;
+mod checksum;
 pub mod day;
 pub mod deletion;
 pub mod event;

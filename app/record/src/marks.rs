@@ -4,6 +4,7 @@
 //! stands for what had been seen of the record when it left.
 
 use crate::Id;
+use crate::checksum::checksum;
 use crate::packed::Entry;
 
 /// A sorted set of marks.
@@ -48,7 +49,7 @@ impl Marks {
             out.extend_from_slice(&id.to_bytes());
             out.extend_from_slice(&digest.to_le_bytes());
         }
-        let sum = crc32fast::hash(&out[8..]);
+        let sum = checksum(&out[8..]);
         out[4..8].copy_from_slice(&sum.to_le_bytes());
         out
     }
@@ -60,7 +61,7 @@ impl Marks {
     pub fn open(bytes: &[u8]) -> Result<Self, NoMarks> {
         let rest = bytes.strip_prefix(MAGIC).ok_or(NoMarks)?;
         let (sum, marks) = rest.split_first_chunk::<4>().ok_or(NoMarks)?;
-        if marks.len() % MARK != 0 || crc32fast::hash(marks) != u32::from_le_bytes(*sum) {
+        if marks.len() % MARK != 0 || checksum(marks) != u32::from_le_bytes(*sum) {
             return Err(NoMarks);
         }
         let mark = |mark: &[u8]| {

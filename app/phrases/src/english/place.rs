@@ -75,7 +75,10 @@ fn problem(code: &str, value: &str) -> String {
         "order" => "Latitude and longitude may stand in either order.".into(),
         "swapped" => "It makes sense only with latitude and longitude the other way round.".into(),
         "sign" => "The other events lie near with the other sign.".into(),
-        "far" => format!("The event before it lies {} away.", value.parse().map_or_else(|_| value.to_owned(), way)),
+        "far" => format!(
+            "The event before it lies {} away.",
+            value.parse::<u32>().map_or_else(|_| value.to_owned(), |metres| way(metres.into()))
+        ),
         "zero_zero" => "Both are zero: more often a device’s mistake than a place.".into(),
         "letter_o" => "O is east in some languages and west in others.".into(),
         "comma" => "A comma may part two numbers or be a decimal comma.".into(),

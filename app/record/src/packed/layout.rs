@@ -1,6 +1,7 @@
 //! Where the parts of a block lie.
 
 use super::bytes::u32_at;
+use crate::checksum::checksum_of;
 use std::ops::Range;
 
 /// The format of blocks that this code writes.
@@ -156,8 +157,5 @@ fn sealed(bytes: &[u8]) -> bool {
 
 /// Over the format and all that follows the checksum.
 pub(super) fn checksum(format: &[u8], rest: &[u8]) -> u32 {
-    let mut hasher = crc32fast::Hasher::new();
-    hasher.update(format);
-    hasher.update(rest);
-    hasher.finalize()
+    checksum_of(&[format, rest])
 }

@@ -2,6 +2,7 @@
 
 use super::header::{FORMAT, Header, VERSION};
 use super::refusal::Refusal;
+use crate::checksum::checksum;
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use serde_json::{Map, Value};
@@ -68,7 +69,7 @@ impl<'a> Sheet<'a> {
 
     /// Compares checksum and count with the end mark.
     pub(super) fn verify(&self) -> Result<(), Refusal> {
-        let checksum = format!("{:08x}", crc32fast::hash(&self.text[..self.sealed]));
+        let checksum = format!("{:08x}", checksum(&self.text[..self.sealed]));
         if checksum != self.end.checksum {
             return Err(Refusal::Checksum);
         }

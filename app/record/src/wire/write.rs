@@ -1,6 +1,7 @@
 //! Writes log files.
 
 use super::header::{FORMAT, Header, VERSION};
+use crate::checksum::checksum;
 use crate::{Record, Version};
 use serde::Serialize;
 use serde_json::json;
@@ -42,7 +43,7 @@ impl Writer {
     /// Writes the end mark.
     pub fn end(mut self) -> Vec<u8> {
         self.text("\n],\n");
-        let checksum = crc32fast::hash(&self.out);
+        let checksum = checksum(&self.out);
         self.text(&format!("\"end\":{{\"records\":{},\"checksum\":\"{checksum:08x}\"}}}}\n", self.records));
         self.out
     }
