@@ -185,10 +185,6 @@ impl<H: Held> Driver<H> {
         self.enter().await;
         let saved = self.save_in_turn(&deed).await;
         self.leave();
-        if saved.is_ok() && self.known.borrow().len() > FOLD_AFTER && !self.turn.folding_fails.get() {
-            let driver = self.clone();
-            (self.spawn)(Box::pin(async move { driver.fold().await }));
-        }
         saved
     }
 
@@ -326,8 +322,13 @@ impl<H: Held> Driver<H> {
         }
     }
 
+    /// True when the journal has grown so long that it should be folded.
+    pub fn should_fold(&self) -> bool {
+        self.known.borrow().len() > FOLD_AFTER && !self.turn.folding_fails.get()
+    }
+
     /// Folds the journal into segments. A fold that fails changes nothing and is not tried again by this page.
-    async fn fold(&self) {
+    pub async fn fold(&self) {
         self.enter().await;
         let folded = self.fold_in_turn().await;
         self.turn.folding_fails.set(folded.is_err());

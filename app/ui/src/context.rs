@@ -1,6 +1,6 @@
 //! What every screen takes from its context: the one logbook, its driver, the ports, where we are, and what time it is.
 
-use crate::far::Reached;
+use crate::far::{self, Reached};
 use crate::route::{Route, Screen};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -179,6 +179,7 @@ impl Context {
         let undo = (what != What::Undone).then(|| saved.undo.clone());
         self.done.set(Some(Done { what, undo, also: None, at: self.moment() }));
         then(Some(saved));
+        far::fold(*self);
     }
 
     /// Makes what a change in Setup leads to last: the deed first, then what belongs to this device only.

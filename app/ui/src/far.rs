@@ -22,6 +22,7 @@ pub struct Far {
     typed_place: fn(Signal<PlaceForm>, Callback<PlaceForm>) -> AnyView,
     sample: fn() -> AnyView,
     lamp_night: fn(OpenLine) -> AnyView,
+    fold: fn(Context),
     device_height: fn(CatchDraft) -> AnyView,
 }
 
@@ -47,6 +48,7 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
         device_height: |draft| view! { <crate::rows::DeviceHeightOffer draft/> }.into_any(),
         lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
+        fold: |page| spawn_local(async move { page.driver().fold().await }),
     })
 }
 
@@ -91,6 +93,15 @@ pub fn lamp_night(line: OpenLine) -> AnyView {
 /// The sample survey on its way in.
 pub fn sample() -> AnyView {
     part(|far| (far.sample)())
+}
+
+/// Folds the journal of the book, when that should be done and the module that can is there.
+pub fn fold(page: Context) {
+    if let Reached::There(far) = page.far.get_untracked()
+        && page.driver().should_fold()
+    {
+        (far.fold)(page);
+    }
 }
 
 fn part(show: impl Fn(&'static Far) -> AnyView + Send + 'static) -> AnyView {
