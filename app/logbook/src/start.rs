@@ -2,7 +2,7 @@
 
 use crate::book::{Logbook, State};
 use crate::moment::{self, Day, Known, day_number};
-use crate::view::{EventLine, Next, OpenKind, OpenLine, Start, Tally};
+use crate::view::{EventLine, Next, OpenKind, OpenLine, Start, Tally, Today};
 use chrono::{Days, NaiveDateTime, NaiveTime};
 use ports::device::Moment;
 use record::event::{self, When};
@@ -14,23 +14,24 @@ impl Logbook {
     /// The start screen. While the book is being opened it leaves out what only the whole book can say: what exists
     /// only here, and the next number.
     pub fn start(&self, now: Moment) -> Start {
-        let today = moment::today(now);
         let whole = !matches!(self.state, State::Opening { .. });
-        let mut lines = self.lines_of(today);
-        let tally = self.tally(&lines);
-        lines.reverse();
-        lines.truncate(3);
         Start {
-            today,
+            today: moment::today(now),
             empty: self.shelf.count(&Kind::Event) == 0,
             events: self.shelf.count(&Kind::Event),
-            open: self.open_lines(now),
-            tally,
-            newest: lines,
             only_here: if whole { self.only_here().len() } else { 0 },
             next: if whole { self.next_number() } else { Next::None },
             aside: self.aside,
         }
+    }
+
+    /// What goes on today, below the start screen's commands.
+    pub fn today(&self, now: Moment) -> Today {
+        let mut lines = self.lines_of(moment::today(now));
+        let tally = self.tally(&lines);
+        lines.reverse();
+        lines.truncate(3);
+        Today { open: self.open_lines(now), tally, newest: lines }
     }
 
     /// The events that have not left the device as they are now; worked out once and kept up with each change.

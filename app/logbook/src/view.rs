@@ -167,18 +167,23 @@ pub struct Start {
     pub empty: bool,
     /// Events in the book.
     pub events: usize,
-    /// What is open.
-    pub open: Vec<OpenLine>,
-    /// Today's counts.
-    pub tally: Tally,
-    /// Today's events, newest first, at most three.
-    pub newest: Vec<EventLine>,
     /// Events that exist only on this device.
     pub only_here: usize,
     /// The next number.
     pub next: Next,
     /// Blocks that were found damaged and set aside.
     pub aside: u32,
+}
+
+/// What goes on today.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Today {
+    /// What is open.
+    pub open: Vec<OpenLine>,
+    /// Today's counts.
+    pub tally: Tally,
+    /// Today's events, newest first, at most three.
+    pub newest: Vec<EventLine>,
 }
 
 /// One column of a chart.

@@ -41,8 +41,10 @@ fn a_catch_is_there_after_the_page_was_killed() {
     drop(tab);
     let again = Tab::open(&phone);
     let start = again.read(|book| book.start(again.now()));
-    assert_eq!((start.events, start.tally.containers, start.only_here), (1, 1, 1));
-    let line = &start.newest[0];
+    assert_eq!((start.events, start.only_here), (1, 1));
+    let today = again.read(|book| book.today(again.now()));
+    assert_eq!(today.tally.containers, 1);
+    let line = &today.newest[0];
     assert_eq!((line.site.as_str(), line.numbers[0].first.as_str()), ("Mill Meadow", "0001"));
     assert_eq!(line.collectors, ["I. Varga"]);
 }
@@ -87,12 +89,12 @@ fn a_deleted_event_comes_back_with_its_containers() {
     let tab = Tab::open(&phone);
     tab.name("I. Varga");
     save(&tab, &first_catch(&tab));
-    let id = tab.read(|book| book.start(tab.now()).newest[0].id);
+    let id = tab.read(|book| book.today(tab.now()).newest[0].id);
     let gone = block_on(tab.driver.save(tab.read(|book| book.delete_event(id)))).expect("deleted");
     assert_eq!(tab.read(|book| book.start(tab.now()).events), 0);
     block_on(tab.driver.save(gone.undo)).expect("undone");
-    let start = tab.read(|book| book.start(tab.now()));
-    assert_eq!((start.events, start.tally.containers), (1, 1));
+    let tally = tab.read(|book| book.today(tab.now()).tally);
+    assert_eq!((tally.events, tally.containers), (1, 1));
 }
 
 #[test]
@@ -148,8 +150,8 @@ fn an_import_can_be_taken_back_and_what_was_edited_since_stays() {
     block_on(desk.driver.accept(preview)).expect("imported");
     assert_eq!(desk.read(|book| book.start(desk.now()).events), 2);
     block_on(desk.driver.undo_import()).expect("taken back");
-    let start = desk.read(|book| book.start(desk.now()));
-    assert_eq!((start.events, start.newest[0].site.as_str()), (1, "Kestrel Wood"));
+    let today = desk.read(|book| book.today(desk.now()));
+    assert_eq!((today.tally.events, today.newest[0].site.as_str()), (1, "Kestrel Wood"));
 }
 
 #[test]
@@ -204,7 +206,7 @@ fn writing_up_later_stamps_neither_place_nor_hour() {
     form.caught.clock = "10:05".into();
     assert!(form.place.coordinates().is_none());
     save(&tab, &form);
-    let line = tab.read(|book| book.start(tab.now()).newest[0].clone());
+    let line = tab.read(|book| book.today(tab.now()).newest[0].clone());
     assert_eq!(line.clock, "10:05");
     assert!(line.marks.contains(&Mark::Coordinates));
 }
@@ -215,7 +217,7 @@ fn only_what_was_changed_is_written() {
     let tab = Tab::open(&phone);
     tab.name("I. Varga");
     save(&tab, &first_catch(&tab));
-    let id = tab.read(|book| book.start(tab.now()).newest[0].id);
+    let id = tab.read(|book| book.today(tab.now()).newest[0].id);
     let mut form = tab.read(|book| book.catch_of(id)).expect("a saved event");
     form.weather = "sunny".into();
     let saved = save(&tab, &form);

@@ -20,6 +20,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 pub struct Far {
     screen: fn(Screen) -> AnyView,
     typed_place: fn(Signal<PlaceForm>, Callback<PlaceForm>) -> AnyView,
+    today: fn() -> AnyView,
     sample: fn() -> AnyView,
     lamp_night: fn(OpenLine) -> AnyView,
     fold: fn(Context),
@@ -47,6 +48,7 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
         typed_place: |place, change| view! { <crate::rows::TypedPlace place change/> }.into_any(),
         device_height: |draft| view! { <crate::rows::DeviceHeightOffer draft/> }.into_any(),
         lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
+        today: || view! { <screens::TodayColumns/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
         fold: |page| spawn_local(async move { page.driver().fold().await }),
     })
@@ -88,6 +90,11 @@ pub fn device_height(draft: CatchDraft) -> AnyView {
 /// The night of a lamp that burns.
 pub fn lamp_night(line: OpenLine) -> AnyView {
     part(move |far| (far.lamp_night)(line.clone()))
+}
+
+/// What is open and what was caught today.
+pub fn today() -> AnyView {
+    part(|far| (far.today)())
 }
 
 /// The sample survey on its way in.

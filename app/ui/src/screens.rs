@@ -43,5 +43,5 @@ pub use search::Search;
 pub use setup::Setup;
 pub use site::Site;
 pub use sky::{LampNight, SkyRow};
-pub use start::{LoadingSample, Start};
+pub use start::{LoadingSample, Start, TodayColumns};
 pub use traps::{SetTrap, Trap};

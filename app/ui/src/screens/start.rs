@@ -7,6 +7,7 @@ mod open;
 
 use crate::context::{say, use_page};
 use crate::explain;
+use crate::far;
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::parts::{Calm, How};
@@ -28,8 +29,6 @@ pub fn Start() -> impl IntoView {
     let words = say().start;
     let start = narrowed(move || page.logbook.with(|logbook| logbook.start(page.now.get())));
     let today = move || start.with(|start| say().dates.middle(start.today));
-    let open = narrowed(move || start.with(|start| start.open.clone()));
-    let newest = narrowed(move || start.with(|start| (start.newest.clone(), start.tally)));
     let ready =
         narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
     let empty = narrowed(move || start.with(|start| start.empty) && ready.get());
@@ -46,15 +45,28 @@ pub fn Start() -> impl IntoView {
             {move || aside(start.with(|start| start.aside))}
             <Drafts/>
             <Show when=move || !empty.get() fallback=|| view! { <EmptyBook/> }>
-                <div class="columns two">
-                    <div class="column" hidden=move || open.with(Vec::is_empty)><OpenNow open/></div>
-                    <div class="column">
-                        <Show when=move || newest.with(|(lines, _)| !lines.is_empty()) fallback=|| view! { <EmptyDay/> }><Today newest/></Show>
-                        <p class="part"><a class="button quiet" href=page.to(Screen::SetTrap)>{words.set_trap()}</a></p>
-                    </div>
-                </div>
+                {far::today()}
             </Show>
         </Page>
+    }
+    .into_any()
+}
+
+/// What is open, and what was caught today.
+#[component]
+pub fn TodayColumns() -> impl IntoView {
+    let page = use_page();
+    let today = narrowed(move || page.logbook.with(|logbook| logbook.today(page.now.get())));
+    let open = narrowed(move || today.with(|today| today.open.clone()));
+    let newest = narrowed(move || today.with(|today| (today.newest.clone(), today.tally)));
+    view! {
+        <div class="columns two">
+            <div class="column" hidden=move || open.with(Vec::is_empty)><OpenNow open/></div>
+            <div class="column">
+                <Show when=move || newest.with(|(lines, _)| !lines.is_empty()) fallback=|| view! { <EmptyDay/> }><Today newest/></Show>
+                <p class="part"><a class="button quiet" href=page.to(Screen::SetTrap)>{say().start.set_trap()}</a></p>
+            </div>
+        </div>
     }
     .into_any()
 }
