@@ -6,13 +6,13 @@
 use crate::book::{Book, Enacted, Logbook, ReadOnly, State};
 use crate::deed::Deed;
 use crate::exchange::LEFT;
+use crate::kept;
 use crate::setup::DeviceSettings;
 use ports::store::{Damaged, JournalKey, SegmentKey, StoreFault, Swap};
 use ports::tabs::Word;
 use ports::{Later, Ports};
 use record::marks::Marks;
 use record::shelf::{Fold, Shelf};
-use record::wire::Author;
 use record::{Record, Replica};
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeSet;
@@ -405,7 +405,7 @@ impl Logbook {
     /// the worst that follows is to be told once more that something exists only here.
     pub(crate) fn take_mark(&mut self, name: &str, bytes: &[u8]) {
         if let Some(replica) = name.strip_prefix("author/") {
-            if let Ok(author) = serde_json::from_slice::<Author>(bytes) {
+            if let Some(author) = kept::read(bytes) {
                 self.note_author(Replica::new(replica), author);
             }
         } else if name == LEFT {

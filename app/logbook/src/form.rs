@@ -1,4 +1,5 @@
-//! What is being typed: strings as typed, never half-built values. A form is the draft that survives the phone.
+//! What is being typed: strings as typed, never half-built values. A form is the draft that survives the phone, and an
+//! update of the app: what an older version did not ask for is as in a fresh form.
 
 use record::Id;
 use serde::{Deserialize, Serialize};
@@ -41,6 +42,7 @@ pub enum Source {
 
 /// The position row.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct PlaceForm {
     /// Where it comes from.
     pub source: Source,
@@ -66,6 +68,7 @@ pub struct PlaceForm {
 
 /// The time of catch.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct CaughtForm {
     /// Caught now: follows the clock until the save. Choosing another time turns it off.
     pub now: bool,
@@ -83,6 +86,7 @@ pub struct CaughtForm {
 
 /// The host row.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct HostForm {
     /// The relation's code.
     pub relation: String,
@@ -100,6 +104,7 @@ pub struct HostForm {
 
 /// A fluid, as chosen or typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct FluidForm {
     /// The code; empty for none, `other` for one's own words.
     pub code: String,
@@ -111,6 +116,7 @@ pub struct FluidForm {
 
 /// One line of contents.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ContentForm {
     /// The line's id, once saved.
     pub line: Option<Id>,
@@ -129,7 +135,8 @@ pub struct ContentForm {
 }
 
 /// A link to another container.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct LinkForm {
     /// The line's id, once saved.
     pub line: Option<Id>,
@@ -141,6 +148,7 @@ pub struct LinkForm {
 
 /// One container, or a span of them that are alike.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ContainerForm {
     /// The record, once saved.
     pub id: Option<Id>,
@@ -175,7 +183,8 @@ pub struct ContainerForm {
 }
 
 /// A collector in the list of a form.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct CollectorForm {
     /// The name.
     pub name: String,
@@ -185,6 +194,7 @@ pub struct CollectorForm {
 
 /// One catch being typed: an event and its containers.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct CatchForm {
     /// The event's record, when a saved one is being changed.
     pub event: Option<Id>,
@@ -250,6 +260,7 @@ pub struct Shown(pub BTreeMap<Id, BTreeMap<String, u32>>);
 
 /// A site being typed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct SiteForm {
     /// The record, when a saved one is being changed.
     pub id: Option<Id>,

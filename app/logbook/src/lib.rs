@@ -20,6 +20,7 @@ mod form_of;
 pub mod heights;
 #[cfg(test)]
 mod invented;
+pub mod kept;
 mod label_text;
 pub mod labels;
 pub mod land;

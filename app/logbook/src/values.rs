@@ -2,6 +2,7 @@
 //! cannot be read stays in the verbatim part of its value.
 
 use crate::form::{CatchForm, CaughtForm, ContainerForm, ContentForm, FluidForm, HostForm, PlaceForm, Row, Source};
+use crate::kept;
 use crate::moment;
 use chrono::NaiveDateTime;
 use ports::device::Platform;
@@ -35,7 +36,7 @@ pub fn read_number(text: &str) -> Option<f64> {
     }
     // Written as stored values are, for their reader is in the page already and exact; the standard library's has a
     // large table of its own.
-    serde_json::from_str(&format!("{sign}{:0>1}.{fraction:0<1}", whole.trim_start_matches('0'))).ok()
+    kept::read(format!("{sign}{:0>1}.{fraction:0<1}", whole.trim_start_matches('0')).as_bytes())
 }
 
 /// The text without spaces around it, if there is any.

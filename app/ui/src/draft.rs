@@ -3,6 +3,7 @@
 use crate::context::{Context, use_page};
 use crate::narrow::narrowed;
 use leptos::prelude::*;
+use logbook::kept;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
@@ -32,8 +33,7 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
 
     /// What lies kept under this name in the book that is open.
     pub fn kept(page: Context, name: &str) -> Option<T> {
-        let text = page.ports().draft.get(&full(page, name))?;
-        serde_json::from_str(&text).ok()
+        kept::read(page.ports().draft.get(&full(page, name))?.as_bytes())
     }
 
     /// Changes the form and keeps it.
@@ -84,6 +84,11 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
         let draft = *self;
         Callback::new(move |value| draft.change(|form| write(form, value)))
     }
+}
+
+/// True when something lies kept under a name in the book that is open.
+pub fn is_kept(page: Context, name: &str) -> bool {
+    page.ports().draft.get(&full(page, name)).is_some()
 }
 
 /// Forgets what is kept under a name in the book that is open.

@@ -110,7 +110,7 @@ impl Queue {
 
     /// The queue kept for a book; empty when there is none or it cannot be read.
     pub fn load(draft: &dyn Draft, book: Book) -> Self {
-        draft.get(&name(book)).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+        draft.get(&name(book)).and_then(|text| crate::kept::read(text.as_bytes())).unwrap_or_default()
     }
 
     /// Keeps the queue; false when the device refused.

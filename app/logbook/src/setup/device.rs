@@ -1,6 +1,7 @@
 //! What belongs to this device only, kept as JSON through the draft port.
 
 use crate::book::Book;
+use crate::kept;
 use ports::Draft;
 use record::Id;
 use serde::{Deserialize, Serialize};
@@ -100,8 +101,8 @@ impl DeviceSettings {
 
     /// The same, with what goes with the book read from its storage, where the small texts know nothing of it.
     pub(crate) fn or_with_book(self, bytes: &[u8]) -> Self {
-        match serde_json::from_slice::<InBook>(bytes) {
-            Ok(own) if self.own() == InBook::default() => Self {
+        match kept::read::<InBook>(bytes) {
+            Some(own) if self.own() == InBook::default() => Self {
                 person: own.person,
                 numbering: own.numbering,
                 numberings: own.numberings,
@@ -146,7 +147,7 @@ impl DeviceSettings {
 }
 
 fn read<T: Default + for<'de> Deserialize<'de>>(draft: &dyn Draft, name: &str) -> T {
-    draft.get(name).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+    draft.get(name).and_then(|text| kept::read(text.as_bytes())).unwrap_or_default()
 }
 
 fn write<T: Serialize>(draft: &dyn Draft, name: &str, value: &T) -> bool {

@@ -1,17 +1,14 @@
 use crate::context::{say, use_page};
-use crate::draft::{self, Draft};
+use crate::draft;
 use crate::parts::Calm;
 use crate::route::Screen;
 use leptos::prelude::*;
-use logbook::form::{CatchForm, SiteForm};
 
 /// What lies half written: the way on with it, and the way to throw it away.
 #[component]
 pub fn Drafts() -> impl IntoView {
     let page = use_page();
-    let catch: Option<CatchForm> = Draft::kept(page, "catch");
-    let site: Option<SiteForm> = Draft::kept(page, "site");
-    let there = RwSignal::new((catch.is_some(), site.is_some()));
+    let there = RwSignal::new((draft::is_kept(page, "catch"), draft::is_kept(page, "site")));
     let words = say().start;
     let catch = move || {
         there.get().0.then(|| {
