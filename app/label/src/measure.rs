@@ -179,7 +179,12 @@ impl<'f> Setter<'f> {
     }
 
     fn any_has(&self, letter: char) -> bool {
-        self.faces.iter().any(|face| face.glyph_index(letter).is_some())
+        (0..self.faces.len()).any(|face| self.has(face, letter))
+    }
+
+    /// Some tables send a letter to glyph 0, which is the box for what is missing.
+    fn has(&self, face: usize, letter: char) -> bool {
+        self.faces[face].glyph_index(letter).is_some_and(|glyph| glyph.0 != 0)
     }
 
     fn face_of(&mut self, cluster: &str, italic: bool) -> Option<usize> {
@@ -190,7 +195,7 @@ impl<'f> Setter<'f> {
     fn can_set(&mut self, face: usize, cluster: &str) -> bool {
         let mut letters = cluster.chars();
         match (letters.next(), letters.next()) {
-            (Some(only), None) => self.faces[face].glyph_index(only).is_some(),
+            (Some(only), None) => self.has(face, only),
             _ => self.glyphs(face, cluster).iter().all(|glyph| glyph.id != 0),
         }
     }

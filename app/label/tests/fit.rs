@@ -146,6 +146,8 @@ fn a_letter_that_no_font_has_is_named() {
     let fonts = fonts();
     let outcome = Setter::new(&fonts).frame(&lines(&["Karte 昆 Ω Ж"]), &format(18.0, 8.0));
     assert_eq!(outcome.over, [Over::Glyph('昆')]);
+    let outcome = Setter::new(&fonts).frame(&lines(&["a\u{ffff}\u{e000}🦋"]), &format(18.0, 8.0));
+    assert_eq!(outcome.over, ['\u{ffff}', '\u{e000}', '🦋'].map(Over::Glyph));
 }
 
 #[test]
