@@ -11,6 +11,7 @@ use place::instant::{Day as SkyDay, Instant, UtcOffset};
 use place::sky::{Hour, Light, Phase, Sky, SunDay, sky_at, sun_day};
 use ports::device::Moment;
 use record::{Id, event};
+use serde_json::{Map, Value, json};
 
 /// The sky over an event.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,6 +104,28 @@ impl Logbook {
     }
 }
 
+/// The sky over events as a log file tells it beside them: worked out, never read back.
+pub(crate) fn told(book: &Logbook, events: impl Iterator<Item = Id>, now: Moment) -> Map<String, Value> {
+    let told = |id: Id| Some((id.to_string(), book.sky(id, now).as_ref().map(told_of)?));
+    events.filter_map(told).collect()
+}
+
+fn told_of(sky: &SkyView) -> Value {
+    let dark = match &sky.dark {
+        Dark::Between((from, until), _) => json!([from, until]),
+        Dark::Never(_) => json!([]),
+        Dark::Always => json!("always"),
+    };
+    let at = sky.at.iter().filter(|at| at.when != Which::Now).map(|at| {
+        let (from, minutes) = at.sun.map(|sun| (sun.code(), sun.minutes())).unzip();
+        json!({
+            "clock": at.clock, "from_sun": from, "minutes": minutes, "light": at.light.code(),
+            "moon_percent": at.moon_percent, "moon_phase": at.phase.code(), "moon_up": at.moon_up,
+        })
+    });
+    json!({ "sunset": sky.sun.0, "dark": dark, "sunrise": sky.sun.1, "at": at.collect::<Vec<_>>() })
+}
+
 /// The evening of an hour: before noon and not yet light, it is that of the day before.
 fn evening(began: NaiveDateTime, light: Light) -> Option<Day> {
     let before = began.hour() < 12 && light != Light::Day;
@@ -163,6 +186,16 @@ fn seen(when: Which, hour: NaiveDateTime, sky: &Sky) -> SkyAt {
 }
 
 impl FromSun {
+    /// A stable code.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::BeforeSunset(_) => "before_sunset",
+            Self::AfterSunset(_) => "after_sunset",
+            Self::BeforeSunrise(_) => "before_sunrise",
+            Self::AfterSunrise(_) => "after_sunrise",
+        }
+    }
+
     /// The minutes.
     pub fn minutes(self) -> u64 {
         match self {

@@ -4,6 +4,7 @@ use super::{ExchangeFault, Selection};
 use crate::book::Logbook;
 use crate::driver::{Driver, Held};
 use crate::moment::{self, day_text};
+use crate::sky;
 use ports::courier::Parcel as Sent;
 use ports::device::Moment;
 use ports::files::{File, Left};
@@ -63,6 +64,8 @@ pub struct Waiting {
 
 /// The row of what has left the device.
 pub(crate) const LEFT: &str = "left";
+/// For at most so many events the sky goes along.
+const SKIES_MOST: usize = 1_000;
 /// Rows of downloads, by the file's name.
 const WAITING: &str = "waiting/";
 
@@ -104,6 +107,21 @@ impl Logbook {
         }
     }
 
+    /// The same, with the sky over each of the selection's events, where they are not too many to work it out at once.
+    fn header_with_sky(&self, selection: &Selection, now: Moment) -> Header {
+        let mut header = self.header(now);
+        let ids = self.shelf.selected(&selection.of_shelf(), &self.marks);
+        let living = |id: &Id| self.shelf.entry(*id).is_some_and(|entry| *entry.kind == Kind::Event && !entry.deleted);
+        let events: Vec<Id> = ids.into_iter().filter(living).collect();
+        if events.len() <= SKIES_MOST {
+            let told = sky::told(self, events.into_iter(), now);
+            if !told.is_empty() {
+                header.more.insert("sky".to_owned(), told.into());
+            }
+        }
+        header
+    }
+
     /// The name of a log file: the prefix of this device's numbers and the day. Share sheets refuse `.json` but take a
     /// text file.
     pub fn file_name(&self, selection: &Selection, now: Moment) -> String {
@@ -129,7 +147,7 @@ impl<H: Held> Driver<H> {
         let now = self.ports.time.now();
         let (counts, name, question) = self.held.read(|book| {
             let ask = Question::Write {
-                header: book.header(now),
+                header: book.header_with_sky(&selection, now),
                 selection: selection.of_shelf(),
                 marks: book.marks.clone(),
             };

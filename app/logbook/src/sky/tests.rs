@@ -73,3 +73,13 @@ fn without_a_place_or_an_hour_there_is_no_sky() {
     let (table, id) = lamp(47.3769, 8.5417, "2026-06-21", None, 60);
     assert_eq!(table.book.sky(id, at("2026-06-21T22:00", 60)), None);
 }
+
+#[test]
+fn a_log_file_tells_the_sky_beside_the_records() {
+    let (table, id) = lamp(47.3769, 8.5417, "2026-06-21T22:00", Some("2026-06-21T23:30"), 60);
+    let told = told(&table.book, std::iter::once(id), at("2026-06-22T10:00", 60));
+    let sky = &told[&id.to_string()];
+    assert_eq!((sky["sunset"].as_str(), sky["dark"][0].as_str()), (Some("20:26"), Some("21:06")));
+    assert_eq!((sky["at"][0]["from_sun"].as_str(), sky["at"][0]["minutes"].as_u64()), (Some("after_sunset"), Some(93)));
+    assert_eq!((sky["at"][0]["moon_percent"].as_u64(), sky["at"][0]["moon_up"].as_bool()), (Some(50), Some(true)));
+}
