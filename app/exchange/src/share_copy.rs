@@ -34,6 +34,8 @@ const PLACE: &str = "place";
 /// generalised is said, with the method and the cell, and texts that give the place away are left out.
 pub fn share_copy(file: &[u8], coarseness: Coarseness) -> Result<Vec<u8>, Refusal> {
     let Log { mut header, mut records, .. } = wire::read(file)?;
+    // The minute of a sunset tells the place as well as coordinates do.
+    header.more.remove("sky");
     let mut cell = None;
     records.retain(|record| fields_out(record).is_none_or(|fields| !fields.is_empty()));
     for record in &mut records {
@@ -132,6 +134,14 @@ mod tests {
         let said = log.header.share_copy.as_ref().expect("it says that it is one");
         assert_eq!(said["positions"], json!({ "method": "degree_grid", "cell_deg": 0.1 }));
         assert_eq!(log.header.mergeable("sample"), Err(Refusal::ShareCopy), "it can never be merged back");
+    }
+
+    #[test]
+    fn sunsets_do_not_give_the_place_away() {
+        let mut log = wire::read(SURVEY).expect("whole");
+        log.header.more.insert("sky".to_owned(), json!({ "an event": { "sunset": "20:26" } }));
+        let copy = share_copy(&wire::write(&log.header, &log.records), Coarseness::Whole).expect("a log file");
+        assert!(!String::from_utf8(copy).expect("text").contains("sunset"));
     }
 
     #[test]
