@@ -4,7 +4,9 @@
 //! the digits that are worth printing, distances, and where things lie on a drawing. The datum is WGS84 throughout;
 //! another one is named, never silently converted. Sentences are left to others.
 
+pub mod arcs;
 pub mod combine;
+pub mod country;
 pub mod datum;
 pub mod distance;
 pub mod elevation;
@@ -17,6 +19,7 @@ pub mod geoid;
 pub mod grid;
 pub mod instant;
 pub mod local;
+pub mod outline;
 pub mod parse;
 mod position;
 pub mod sky;
