@@ -48,6 +48,8 @@ pub struct PlaceForm {
     pub source: Source,
     /// As typed, in any notation.
     pub typed: String,
+    /// The datum as typed; empty for WGS84.
+    pub datum: String,
     /// Degrees north, once there is a position.
     pub latitude: Option<f64>,
     /// Degrees east.

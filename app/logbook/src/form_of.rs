@@ -189,6 +189,7 @@ pub(crate) fn place_form(place: Option<Place>) -> PlaceForm {
     PlaceForm {
         source,
         typed: place.typed.unwrap_or_default(),
+        datum: Some(place.datum).filter(|datum| datum != crate::values::WGS84).unwrap_or_default(),
         latitude: Some(place.latitude),
         longitude: Some(place.longitude),
         radius: place.radius_m.map(|radius| format!("{radius}")).unwrap_or_default(),

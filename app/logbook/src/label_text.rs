@@ -112,7 +112,7 @@ fn place_parts(facts: Facts) -> Parts {
         locality: facts.locality,
         offset: facts.offset,
         site: facts.site_name,
-        coordinates: facts.coordinates.map(|(north, east)| format!("{north} {east}")).unwrap_or_default(),
+        coordinates: facts.coordinates.map(|(north, east)| with_datum(&north, &east, &facts.datum)).unwrap_or_default(),
         radius: metres(facts.radius.unwrap_or_default()),
         elevation: metres(facts.elevation.unwrap_or_default()),
         station: facts.station,
@@ -171,4 +171,9 @@ fn label_day(known: Known) -> wording::Day {
 pub(crate) fn for_press(lines: &[wording::Line]) -> Vec<press::Line> {
     let run = |run: &wording::Run| press::Run { text: run.text.clone(), italic: run.italic };
     lines.iter().map(|line| line.iter().map(run).collect()).collect()
+}
+
+/// Coordinates on a datum of their own say so: read as WGS84 they would lead astray.
+fn with_datum(north: &str, east: &str, datum: &str) -> String {
+    if datum.is_empty() { format!("{north} {east}") } else { format!("{north} {east} ({datum})") }
 }

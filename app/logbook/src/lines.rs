@@ -135,6 +135,11 @@ impl Logbook {
             locality: of_site(&site::LOCALITY),
             offset: of_site(&site::OFFSET),
             coordinates: written.as_ref().map(|written| written.coordinates.clone()),
+            datum: place
+                .as_ref()
+                .map(|place| place.datum.clone())
+                .filter(|datum| datum != crate::values::WGS84)
+                .unwrap_or_default(),
             radius: written.and_then(|written| written.radius),
             place_how: place.as_ref().map(|place| place.how.clone()).unwrap_or_default(),
             place_fixes: place.and_then(|place| Some((place.fixes?, place.seconds.unwrap_or(0)))),

@@ -5,6 +5,7 @@
 
 use crate::form::{PlaceForm, Source};
 use crate::places::{WrittenPlace, write};
+pub use place::datum::Reading as Datum;
 pub use place::parse::{Notation, Problem};
 
 /// One way to understand what was typed.
@@ -46,7 +47,14 @@ impl PlaceForm {
     pub fn with_typed(self, typed: &str) -> Self {
         let read = read_typed(typed);
         let only = if let [only] = read.readings.as_slice() { Some(only) } else { None };
-        Self { source: Source::Typed, typed: typed.to_owned(), ..Self::default() }.with_reading(only)
+        let typed = typed.to_owned();
+        Self { source: Source::Typed, typed, datum: self.datum, ..Self::default() }.with_reading(only)
+    }
+
+    /// The datum stands in the form, as typed; nothing is converted, and the radius grows by what is published for it.
+    pub fn with_datum(self, datum: &str) -> Self {
+        let typed = self.typed.clone();
+        Self { datum: datum.to_owned(), ..self }.with_typed(&typed)
     }
 
     /// One of several readings was picked; or none holds any more.
@@ -54,15 +62,40 @@ impl PlaceForm {
         Self {
             latitude: reading.map(|reading| reading.coordinates.0),
             longitude: reading.map(|reading| reading.coordinates.1),
-            radius: reading.map(|reading| format!("{:.0}", reading.radius_m.ceil())).unwrap_or_default(),
+            radius: reading
+                .map(|reading| format!("{:.0}", (reading.radius_m + datum_m(&self.datum)).ceil()))
+                .unwrap_or_default(),
             ..self
         }
     }
 }
 
+/// What a datum adds to the radius, metres.
+fn datum_m(written: &str) -> f64 {
+    read_datum(written).map_or(0.0, |datum| datum.share().radius.metres())
+}
+
+/// What was understood of a datum as typed; nothing where nothing was typed.
+pub fn read_datum(written: &str) -> Option<Datum> {
+    (!written.trim().is_empty()).then(|| Datum::of(written))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_datum_is_kept_as_typed_and_widens_the_circle() {
+        let plain = PlaceForm::default().with_typed("47.6138 N 12.3043 E");
+        let before: f64 = plain.radius.parse().expect("metres");
+        let form = plain.clone().with_datum("ED-50");
+        let Some(Datum::Unconverted(datum)) = read_datum("ED-50") else { panic!("a known datum") };
+        assert_eq!((form.datum.as_str(), form.coordinates()), ("ED-50", plain.coordinates()));
+        let after: f64 = form.radius.parse().expect("metres");
+        assert!((after - before - datum.shift.metres()).abs() <= 1.0, "{before} {after}");
+        assert_eq!(form.clone().with_typed("47.6139 N 12.3043 E").datum, "ED-50");
+        assert_eq!(form.with_datum("").radius, plain.radius);
+    }
 
     #[test]
     fn what_can_be_read_in_one_way_stands_in_the_form_with_the_radius_that_its_digits_allow() {

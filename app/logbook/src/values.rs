@@ -69,6 +69,9 @@ fn after(day: &str, from: &str, until: Option<&str>) -> String {
     next.map_or_else(|| day.to_owned(), moment::day_text)
 }
 
+/// The datum of every position of which nothing else is said.
+pub(crate) const WGS84: &str = "WGS84";
+
 /// The position.
 pub fn place(form: &PlaceForm, platform: Platform) -> Option<Place> {
     let (latitude, longitude) = form.coordinates()?;
@@ -82,7 +85,7 @@ pub fn place(form: &PlaceForm, platform: Platform) -> Option<Place> {
     Some(Place {
         latitude,
         longitude,
-        datum: "WGS84".to_owned(),
+        datum: said(&form.datum).filter(|_| !device).unwrap_or_else(|| WGS84.to_owned()),
         radius_m: read_number(&form.radius).filter(|radius| *radius >= 0.0),
         how: how.to_owned(),
         fixes: device.then_some(form.fixes).filter(|fixes| *fixes > 0),

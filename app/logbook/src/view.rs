@@ -294,6 +294,8 @@ pub struct Facts {
     pub place_fixes: Option<(u32, u32)>,
     /// Elevation that may stand on a label, metres.
     pub elevation: Option<String>,
+    /// The datum of the coordinates; empty for WGS84.
+    pub datum: String,
     /// The device's raw altitude, metres, where nobody has confirmed it.
     pub altitude_raw: Option<String>,
     /// Time of catch: from and until as far as known.

@@ -372,6 +372,11 @@ area! {
         kept;
         type_it;
         typed;
+        datum;
+        datum_hint;
+        datum_wgs84;
+        datum_known(code: &str, metres: f64);
+        datum_unknown(metres: f64);
         typed_hint;
         take_site_point;
         take_here;

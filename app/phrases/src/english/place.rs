@@ -15,6 +15,11 @@ say! { English says Place {
     kept: "kept as it was";
     type_it: "Type it";
     typed: "Coordinates as you have them";
+    datum: "Datum";
+    datum_hint: "WGS84";
+    datum_wgs84: "WGS84, as receivers and map sites give it.";
+    datum_known(code: &str, metres: f64): format!("{code}, kept as written and not converted: up to {} m more.", plain(metres.ceil()));
+    datum_unknown(metres: f64): format!("A datum that is not known here, kept as written: up to {} m more.", plain(metres.ceil()));
     typed_hint: "47.6138 12.3043";
     take_site_point: "Take the site’s point";
     take_here: "Take here";

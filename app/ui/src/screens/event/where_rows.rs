@@ -52,12 +52,13 @@ fn position(facts: &View) -> AnyView {
     let Some((latitude, longitude)) = facts.coordinates.clone() else {
         return nothing(words.position(), facts, Some(Row::Place), true);
     };
+    let datum = (!facts.datum.is_empty()).then(|| format!(" {}", facts.datum));
     let how = match facts.place_fixes {
         Some((fixes, seconds)) if fixes > 0 => words.by_device(fixes, seconds),
         Some(_) | None => say().codes.place_how(&facts.place_how),
     };
     view! {
-        <div class="row"><div class="row-name">{words.position()}</div><div class="row-value"><p class="measure">{latitude}" "{longitude}</p><p class="note">{how}</p></div></div>
+        <div class="row"><div class="row-name">{words.position()}</div><div class="row-value"><p class="measure">{latitude}" "{longitude}{datum}</p><p class="note">{how}</p></div></div>
     }
     .into_any()
 }
