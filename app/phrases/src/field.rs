@@ -96,6 +96,10 @@ area! {
         name;
         offset;
         offset_hint;
+        offset_from(name: &str);
+        take_offset;
+        share(code: &str, metres: f64);
+        usual(metres: f64);
         locality;
         province;
         country;

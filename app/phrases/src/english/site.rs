@@ -1,6 +1,6 @@
 //! A site.
 
-use super::dates::way;
+use super::dates::{plain, way};
 use super::{English, counted};
 use crate::sentences::say;
 
@@ -11,6 +11,10 @@ say! { English says Site {
     name: "Site";
     offset: "From a named place";
     offset_hint: "2 km NE of …";
+    offset_from(name: &str): format!("Measured from the point of {name}:");
+    take_offset: "Take this point";
+    share(code: &str, metres: f64): format!("{} {} m", share(code), plain(metres.ceil()));
+    usual(metres: f64): format!("The circle holds every place that the words allow; the usual rule, one cosine for all, gives {} m.", plain(metres.ceil()));
     locality: "Locality in words";
     province: "Province";
     country: "Country";
@@ -33,3 +37,11 @@ say! { English says Site {
     how_1: "A site lends its words to every catch made there: country, province, locality. Writing them once is enough.";
     how_2: "Its point is only a suggestion. Each catch keeps its own position.";
 } }
+
+fn share(code: &str) -> &str {
+    match code {
+        "coordinates" => "its own radius",
+        "offset" => "distance and direction",
+        other => other,
+    }
+}

@@ -11,9 +11,9 @@ use crate::parts::{How, Line, MissingList, Offer, Offers, Row, Sign};
 use crate::route::Screen;
 use crate::rows::PlaceFields;
 use leptos::prelude::*;
-use logbook::Id;
 use logbook::form::{CatchForm, PlaceForm, SiteForm, Source};
 use logbook::land::{Land, Regions, lands};
+use logbook::{Id, OffsetPoint};
 
 type SiteDraft = Draft<SiteForm>;
 
@@ -92,6 +92,7 @@ fn Names(draft: SiteDraft) -> impl IntoView {
         <section class="part pin" aria-label=words.names()>
             {row("site-name", words.name(), "words", |form| &form.name, |form, text| form.name = text)}
             {row("offset", words.offset(), "off", |form| &form.offset, |form, text| form.offset = text)}
+            <FromPlace draft/>
             {row("locality", words.locality(), "sentences", |form| &form.locality, |form, text| form.locality = text)}
             {row("province", words.province(), "words", |form| &form.province, |form, text| form.province = text)}
             {row("country", words.country(), "words", |form| &form.country, |form, text| form.country = text)}
@@ -100,6 +101,35 @@ fn Names(draft: SiteDraft) -> impl IntoView {
         </section>
     }
     .into_any()
+}
+
+/// The point that the offset describes, while the site has none.
+#[component]
+fn FromPlace(draft: SiteDraft) -> impl IntoView {
+    let page = use_page();
+    let words = say().site;
+    let point = narrowed(move || {
+        let form = draft.form.get();
+        let wanted = form.place.coordinates().is_none() || form.place.typed == form.offset.trim();
+        wanted.then(|| page.logbook.with(|logbook| logbook.offset_point(&form))).flatten()
+    });
+    let offer = move |point: OffsetPoint| {
+        let (latitude, longitude) = point.written.coordinates.clone();
+        let radius = point.written.radius.clone().unwrap_or_default();
+        let shares: Vec<String> = point.shares.iter().map(|(code, metres)| words.share(code, *metres)).collect();
+        let usual = words.usual(point.usual_m);
+        let from = words.offset_from(&point.from);
+        let take = move |_| draft.change(|form| *form = point.taken(form.clone()));
+        view! {
+            <div class="row"><div class="row-name"></div><div class="row-value">
+                <p class="note">{from}</p>
+                <p class="measure">{latitude}" "{longitude}" ±"{radius}" m"</p>
+                <p class="note">{shares.join(" + ")}". "{usual}</p>
+                <button class="button quiet" type="button" on:click=take>{words.take_offset()}</button>
+            </div></div>
+        }
+    };
+    view! { {move || point.get().map(offer)} }.into_any()
 }
 
 /// Country and province by the point, while neither is written.
