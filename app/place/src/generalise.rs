@@ -159,6 +159,16 @@ mod tests {
         }
 
         #[test]
+        fn the_corners_of_a_cell_are_held(row in -89..89, column in -179..179, south: bool, west: bool, fine: bool) {
+            let (cells, how) = if fine { (10.0, Coarseness::Tenth) } else { (1.0, Coarseness::Whole) };
+            let corner = |middle: i32, below: bool| (f64::from(middle) + if below { -0.499_999_9 } else { 0.499_999_9 }) / cells;
+            let position = Position::new(corner(row, south), corner(column, west), Some(0.0)).expect("a position");
+            let coarse = generalise(position, how).expect("a grid");
+            let moved = distance(position, coarse.position).metres();
+            prop_assert!(moved <= coarse.added.metres(), "{} {:?}", moved, coarse);
+        }
+
+        #[test]
         fn made_coarser_twice_it_stays(lat in -90.0..=90.0, lon in -180.0..180.0) {
             let position = Position::new(lat, lon, None).expect("a position");
             let once = generalise(position, Coarseness::Hundredth).expect("a grid").position;
