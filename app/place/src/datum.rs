@@ -14,6 +14,9 @@ use units::Metres;
 /// after Wieczorek (2019); the worst case of the whole world.
 pub const UNKNOWN: Metres = Metres::whole(5_359);
 
+/// No name of a datum has more words.
+const WORDS_MOST: usize = 12;
+
 /// A datum other than WGS84.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Datum {
@@ -39,13 +42,21 @@ pub enum Reading {
 
 impl Reading {
     /// What a name means. Case, spaces, accents and signs do not matter: `N.A.D. 1927`, `nad27` and `EPSG:4267` are
-    /// one.
+    /// one. What follows a year is a place or a realisation: `NAD27 CONUS`, `ED50 (Spain)`, `WGS84 (G1762)`.
     pub fn of(written: &str) -> Self {
-        let name = plain(written);
-        if ["wgs84", "wgs1984", "worldgeodeticsystem1984", "epsg4326", "epsg4979", "gps"].contains(&name.as_str()) {
-            return Self::Wgs84;
+        let words: Vec<&str> =
+            written.split([' ', '(', ',', ';', '_']).filter(|word| !word.is_empty()).take(WORDS_MOST).collect();
+        let names = (1..=words.len()).rev().map(|count| plain(&words[..count].concat()));
+        let mut found = names.enumerate().filter(|(at, name)| *at == 0 || name.ends_with(|c: char| c.is_ascii_digit()));
+        found.find_map(|(_, name)| Self::of_name(&name)).unwrap_or(Self::Unknown)
+    }
+
+    fn of_name(name: &str) -> Option<Self> {
+        let number = name.find("epsg").map_or(name, |at| &name[at..]);
+        if ["wgs84", "wgs1984", "worldgeodeticsystem1984", "epsg4326", "epsg4979", "gps"].contains(&number) {
+            return Some(Self::Wgs84);
         }
-        known_by(&name).map_or(Self::Unknown, Self::Unconverted)
+        known_by(number).map(Self::Unconverted)
     }
 
     /// The share of the uncertainty: none on WGS84, the datum's [`Datum::shift`], or [`UNKNOWN`].
@@ -114,6 +125,17 @@ mod tests {
             ("Córrego Alegre", "Corrego Alegre"),
             ("Bogotá 1975", "Bogota 1975"),
             ("AGD66", "AGD66"),
+            ("NAD27 CONUS", "NAD27"),
+            ("North American Datum 1927 (Alaska)", "NAD27"),
+            ("ED50 (Spain)", "ED50"),
+            ("Pulkovo 1942(58)", "Pulkovo 1942(58)"),
+            ("Pulkovo 1942 (83)", "Pulkovo 1942"),
+            ("WGS84 (G1762)", "WGS84"),
+            ("WGS 84, assumed", "WGS84"),
+            ("urn:ogc:def:crs:EPSG::4267", "NAD27"),
+            // Another datum than Cape.
+            ("Cape Canaveral", "?"),
+            ("27", "?"),
             ("", "?"),
             ("not recorded", "?"),
             // Ellipsoids are no datums.

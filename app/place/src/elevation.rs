@@ -71,7 +71,7 @@ pub enum Grounds {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Altitude {
     metres: Metres,
-    accuracy: Option<Metres>,
+    accuracy: Option<Share>,
     platform: Platform,
 }
 
@@ -84,7 +84,18 @@ impl Altitude {
         let accuracy = accuracy_m.and_then(Metres::new).filter(|accuracy| *accuracy > Metres::ZERO);
         let metres = Metres::new(altitude_m)?;
         let said = metres != Metres::ZERO || accuracy.is_some();
+        let accuracy = accuracy.map(|radius| Share { code: "device", radius });
         said.then_some(Self { metres, accuracy, platform })
+    }
+
+    /// The altitude with an accuracy in any case, where the radius of the position is known: three times that, if the
+    /// device gave none.
+    ///
+    /// **Source**: Chapman & Wieczorek (2020), Georeferencing Best Practices, "Elevation", after USGS (2017): two to three
+    /// times the horizontal error; the greater is taken.
+    pub fn or_by_radius(self, radius: Option<Metres>) -> Self {
+        let by_radius = radius.map(|radius| Share { code: "radius", radius: radius.times(3) });
+        Self { accuracy: self.accuracy.or(by_radius), ..self }
     }
 
     /// What it is counted from, and why it is taken so.
@@ -108,8 +119,9 @@ pub struct Elevation {
     pub above_sea: Metres,
     /// How far it may be off; `None` where the device did not say.
     pub accuracy: Option<Metres>,
-    /// What the accuracy is made of: `device`, `geoid` (grid against model), and `zero` where the reading of the zero is
-    /// only the specification's, so that the whole undulation is in doubt. They add up to it.
+    /// What the accuracy is made of: `device` or `radius` (three times the position's), `geoid` (grid against model), and
+    /// `zero` where the reading of the zero is only the specification's, so that the whole undulation is in doubt. They
+    /// add up to it.
     pub shares: Vec<Share>,
     /// What the altitude was counted from.
     pub zero: Zero,
@@ -135,7 +147,7 @@ pub fn elevation(altitude: Altitude, overruled: Option<Zero>, undulation: Option
         Zero::Ellipsoid => Some(undulation?),
         Zero::SeaLevel => None,
     };
-    let mut shares = Vec::from_iter(altitude.accuracy.map(|radius| Share { code: "device", radius }));
+    let mut shares = Vec::from_iter(altitude.accuracy);
     if let (Some(undulation), false) = (undulation, shares.is_empty()) {
         shares.push(Share { code: "geoid", radius: geoid::ERROR_MOST });
         if grounds == Grounds::Specification {
@@ -208,6 +220,17 @@ mod tests {
         }
         assert!(Altitude::reported(0.0, Some(4.0), Platform::Ios).is_some());
         assert!(Altitude::reported(12.0, None, Platform::Ios).is_some());
+    }
+
+    #[test]
+    fn the_radius_stands_in_for_a_missing_accuracy() {
+        let silent = reported(1_237.4, None, Platform::Ios).or_by_radius(Some(metres(9.0)));
+        let height = elevation(silent, None, None).expect("a height");
+        assert_eq!(height.shares, [Share { code: "radius", radius: metres(27.0) }]);
+        assert_eq!(height.accuracy, Some(metres(27.0)));
+        let said = reported(1_237.4, Some(4.0), Platform::Ios).or_by_radius(Some(metres(9.0)));
+        assert_eq!(elevation(said, None, None).expect("a height").accuracy, Some(metres(4.0)));
+        assert_eq!(elevation(silent.or_by_radius(None), None, None).expect("a height").accuracy, Some(metres(27.0)));
     }
 
     #[test]
