@@ -135,6 +135,7 @@ impl Logbook {
             locality: of_site(&site::LOCALITY),
             offset: of_site(&site::OFFSET),
             coordinates: written.as_ref().map(|written| written.coordinates.clone()),
+            radius_reading: place.as_ref().and_then(crate::places::radius_reading),
             datum: place
                 .as_ref()
                 .map(|place| place.datum.clone())

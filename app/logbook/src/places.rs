@@ -2,8 +2,10 @@
 
 use crate::form::{PlaceForm, Source};
 use place::Position;
+use place::elevation::Platform;
 use place::fixes;
 use place::format::{Notation, height, written as written_by};
+use place::uncertainty::{Confidence, device};
 use record::event::Place;
 use units::Metres;
 
@@ -39,6 +41,19 @@ pub fn write(latitude: f64, longitude: f64, radius_m: Option<f64>) -> Option<Wri
 pub fn written_height(metres: f64, accuracy_m: Option<f64>) -> Option<String> {
     let height = height(Metres::new(metres)?, accuracy_m.and_then(Metres::new));
     Some(height.metres.to_string())
+}
+
+/// How the radius that a device reported is read: how many of a hundred fixes lie within it, and the metres within which
+/// 95 do, where those are not the same. What is kept and printed is what was reported.
+pub fn radius_reading(place: &Place) -> Option<(u8, Option<u64>)> {
+    let reported = Metres::new(place.radius_m?).filter(|_| place.how == "device")?;
+    let confidence = Confidence::of(Platform::of(place.platform.as_deref()?));
+    let most = device(reported, confidence).radius.metres().ceil() as u64;
+    Some(match confidence {
+        Confidence::Half => (50, Some(most)),
+        Confidence::TwoThirds => (68, Some(most)),
+        Confidence::Most => (95, None),
+    })
 }
 
 /// Length of the shortest way between two positions, metres; infinite when one of them is none.
@@ -130,5 +145,24 @@ impl Best {
             altitude_accuracy_m: self.altitude.and_then(|(_, accuracy)| accuracy),
             ..PlaceForm::default()
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_reported_radius_is_read_by_platform_and_never_doubled_silently() {
+        let place = |how: &str, platform: Option<&str>| Place {
+            radius_m: Some(8.0),
+            how: how.to_owned(),
+            platform: platform.map(str::to_owned),
+            ..Place::default()
+        };
+        // 1.622 is the factor from 68 to 95 in a hundred (see `place::uncertainty`).
+        assert_eq!(radius_reading(&place("device", Some("android"))), Some((68, Some(13))));
+        assert_eq!(radius_reading(&place("device", Some("other"))), Some((95, None)));
+        assert_eq!(radius_reading(&place("typed", None)), None);
     }
 }

@@ -294,6 +294,8 @@ pub struct Facts {
     pub place_fixes: Option<(u32, u32)>,
     /// Elevation that may stand on a label, metres.
     pub elevation: Option<String>,
+    /// How the device's radius is read: of a hundred fixes so many lie within it, and 95 within so many metres.
+    pub radius_reading: Option<(u8, Option<u64>)>,
     /// The datum of the coordinates; empty for WGS84.
     pub datum: String,
     /// The device's raw altitude, metres, where nobody has confirmed it.

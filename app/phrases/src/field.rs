@@ -213,6 +213,7 @@ area! {
         marked_unknown;
         site;
         position;
+        radius_reading(share: u8, most: Option<u64>);
         radius;
         elevation;
         altitude;

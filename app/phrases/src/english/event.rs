@@ -24,6 +24,10 @@ say! { English says Event {
     marked_unknown: "unknown";
     site: "Site";
     position: "Position";
+    radius_reading(share: u8, most: Option<u64>): match most {
+        Some(most) => format!("As the device reported it: {share} of 100 fixes lie within. 95 of 100 lie within ±{most} m."),
+        None => format!("As the device reported it: {share} of 100 fixes lie within."),
+    };
     radius: "Radius";
     elevation: "Elevation";
     altitude: "Altitude";

@@ -17,6 +17,7 @@ pub fn WhereFacts(facts: Memo<View>, marks: Memo<Vec<Mark>>) -> impl IntoView {
             {site(&facts)}
             {position(&facts)}
             {written(words.radius(), "measure", &radius)}
+            {facts.radius_reading.map(|(share, most)| view! { <div class="row"><div class="row-name"></div><div class="row-value"><p class="note">{words.radius_reading(share, most)}</p></div></div> })}
             {elevation(&facts, marks.with(|marks| marks.contains(&Mark::Elevation)))}
             {written(say().catch.height(), "measure", &height)}
             {written(say().catch.microhabitat(), "ink", &facts.microhabitat)}
