@@ -30,6 +30,6 @@ pub use outline::path;
 pub use parted::Share;
 pub use pdf::{Moment, Printed, Refused, words};
 pub use pin::PinSize;
-pub use printing::{Gathering, Job, Printing, Progress, Step, Wanted, print};
+pub use printing::{Gathering, Job, Printing, Progress, Step, Wanted, order, print};
 pub use sheet::{Cell, Layout, Paper, Plan, Stroke, plan};
 pub use text::{Line, Run};

@@ -105,19 +105,7 @@ pub fn print(setter: &mut Setter<'_>, job: Job) -> Result<Printed, Refused> {
 impl Printing {
     /// A print at its beginning.
     pub fn new(job: Job) -> Self {
-        let mut known: HashMap<(&[Line], Option<&Code>, FormatKey), usize> = HashMap::new();
-        let mut distinct = Vec::new();
-        let mut outcome_of = Vec::with_capacity(job.labels.len());
-        for (index, wanted) in job.labels.iter().enumerate() {
-            let key = (wanted.lines.as_slice(), wanted.code.as_ref(), key(&wanted.format));
-            let next = distinct.len();
-            let outcome = *known.entry(key).or_insert(next);
-            if outcome == next {
-                distinct.push(index);
-            }
-            outcome_of.push(outcome);
-        }
-        drop(known);
+        let (outcome_of, distinct) = distinct(&job.labels);
         Self { job, outcome_of, distinct, outcomes: Vec::new(), sheets: None }
     }
 
@@ -158,8 +146,8 @@ impl Printing {
         if !over.is_empty() {
             return Err(Refused::Over(over));
         }
-        let outcome_at: Vec<usize> =
-            order(&self.job, &self.outcome_of).into_iter().map(|index| self.outcome_of[index]).collect();
+        let order = order(&self.job.labels, self.job.gathering);
+        let outcome_at: Vec<usize> = order.into_iter().map(|index| self.outcome_of[index]).collect();
         let size = |outcome: &usize| (self.outcomes[*outcome].frame.width, self.outcomes[*outcome].frame.height);
         let sizes: Vec<_> = outcome_at.iter().map(size).collect();
         let plan = plan(&sizes, &self.job.layout).map_err(Refused::Sheet)?;
@@ -182,15 +170,31 @@ impl Printing {
     }
 }
 
-/// Which label wanted each single label is a copy of, in the order in which they lie.
-fn order(job: &Job, outcome_of: &[usize]) -> Vec<usize> {
-    let mut indices: Vec<usize> = (0..job.labels.len()).collect();
-    if job.gathering == Gathering::EqualTogether {
+/// Which label wanted each copy is of, in the order in which copies lie.
+pub fn order(labels: &[Wanted], gathering: Gathering) -> Vec<usize> {
+    let mut indices: Vec<usize> = (0..labels.len()).collect();
+    if gathering == Gathering::EqualTogether {
         // Outcomes are numbered by the first label that has them.
+        let (outcome_of, _) = distinct(labels);
         indices.sort_by_key(|index| outcome_of[*index]);
     }
-    let copies = |index: usize| std::iter::repeat_n(index, job.labels[index].copies as usize);
+    let copies = |index: usize| std::iter::repeat_n(index, labels[index].copies as usize);
     indices.into_iter().flat_map(copies).collect()
+}
+
+/// For each label which of the different ones it is, and the first label of each.
+fn distinct(labels: &[Wanted]) -> (Vec<usize>, Vec<usize>) {
+    let mut known: HashMap<(&[Line], Option<&Code>, FormatKey), usize> = HashMap::new();
+    let (mut which, mut first) = (Vec::with_capacity(labels.len()), Vec::new());
+    for (index, wanted) in labels.iter().enumerate() {
+        let key = (wanted.lines.as_slice(), wanted.code.as_ref(), key(&wanted.format));
+        let outcome = *known.entry(key).or_insert(first.len());
+        if outcome == first.len() {
+            first.push(index);
+        }
+        which.push(outcome);
+    }
+    (which, first)
 }
 
 type FormatKey = ([u64; 5], crate::frame::PinAt);

@@ -1,14 +1,18 @@
 //! Messages to and from the press, the worker that sets labels: plain values, versioned.
 //!
 //! Between page and worker they travel so. The worker posts the string `"ready"` when it has started. The page posts
-//! `{fonts: [Uint8Array, Uint8Array, Uint8Array]}` once (regular, italic, the one that fills their gaps; more may
-//! follow) and the worker posts `"set"`. Then each question is `{id: number, request: Uint8Array}` and its reply
+//! `{fonts: [Uint8Array, Uint8Array, Uint8Array]}` once (regular, italic, the one that fills their gaps; those of the
+//! person's own follow) and the worker posts `"set"`; the same again when the person's fonts change. Then each question is `{id: number, request: Uint8Array}` and its reply
 //! `{id, answer: Uint8Array, pdf: Uint8Array | undefined}`, buffers transferred. `request` is a [`Request`] and
 //! `answer` an [`Answer`], both as JSON: requests are small, other workers read it already, and a file of this size
 //! is where a person looks first when something is wrong. The bytes of a PDF are the one large thing and travel beside
 //! it, not in it ([`Answer::Pdf`] arrives with `bytes` empty; the page puts them back). Where the worker cannot
 //! answer (unreadable message or font, no fonts yet) it posts `{id, fault: string}`, without `id` for the fonts;
 //! after a panic it is silent for good and the page hears the worker's `error` event. Both are [`PressFault::Gone`].
+
+mod work;
+
+pub use work::{Batch, Card, Code, Label, PinAt, Shown, Spot, Style, Work, Worked};
 
 use crate::Later;
 use serde::{Deserialize, Serialize};
@@ -94,6 +98,8 @@ pub enum Request {
         /// When, local, for the document's date: year, month, day, hour, minute, second.
         made: (u16, u8, u8, u8, u8, u8),
     },
+    /// Larger work, answered with a [`Worked`].
+    Work(Work),
 }
 
 /// What became of one label.
@@ -214,6 +220,16 @@ impl dyn Press {
         Ok(match (serde_json::from_slice(&reply.answer).map_err(unread)?, reply.pdf) {
             (Answer::Pdf { sheets, labels, .. }, Some(bytes)) => Answer::Pdf { bytes, sheets, labels },
             (answer, _) => answer,
+        })
+    }
+
+    /// Asks the press for larger work.
+    pub async fn work(&self, work: Work) -> Result<Worked, PressFault> {
+        let unread = |error: serde_json::Error| PressFault::Gone(error.to_string());
+        let reply = self.carry(serde_json::to_vec(&Request::Work(work)).map_err(unread)?).await?;
+        Ok(match (serde_json::from_slice(&reply.answer).map_err(unread)?, reply.pdf) {
+            (Worked::Pdf { sheets, labels, .. }, Some(bytes)) => Worked::Pdf { bytes, sheets, labels },
+            (worked, _) => worked,
         })
     }
 }

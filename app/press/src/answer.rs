@@ -4,12 +4,19 @@ use label::{Fonts, Gathering, Job, Layout, Outcome, Paper, Printed, Refused, Set
 use ports::press::{Answer, Format, Laid, Line, Order, Over, Proof, Request};
 use units::{Millimetres, Points};
 
-/// Why there is no answer: a length in the question is not a number.
+/// Why there is no answer.
 #[derive(Debug, PartialEq, Eq)]
-pub struct NoNumber;
+pub enum Unanswered {
+    /// A length in the question is not a number.
+    NoNumber,
+    /// A label names a style or has a code that is none.
+    NoSuch,
+    /// It is larger work, which is answered by [`crate::work::Desk`].
+    Larger,
+}
 
 /// Answers one question.
-pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
+pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, Unanswered> {
     let mut setter = Setter::new(fonts);
     match request {
         Request::Proof { orders, format } => proofs(&mut setter, &orders, &sizes(format)?),
@@ -19,7 +26,8 @@ pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
         Request::Print { orders, format, paper, title, check_words, made } => {
             let format = sizes(format)?;
             let count = orders.len();
-            let wanted = |order: &Order| Wanted { lines: lines(order), code: None, format, copies: order.copies };
+            let wanted =
+                |order: &Order| Wanted { lines: lines(&order.lines), code: None, format, copies: order.copies };
             let job = Job {
                 labels: orders.iter().map(wanted).collect(),
                 gathering: Gathering::AsGiven,
@@ -30,6 +38,7 @@ pub fn answer(fonts: &Fonts, request: Request) -> Result<Answer, NoNumber> {
             };
             Ok(printed(label::print(&mut setter, job), count))
         }
+        Request::Work(_) => Err(Unanswered::Larger),
     }
 }
 
@@ -59,25 +68,25 @@ fn laid(setter: &mut Setter<'_>, labels: usize, format: &label::Format, paper: P
     })
 }
 
-fn path_of(strokes: &[Stroke]) -> String {
+pub(crate) fn path_of(strokes: &[Stroke]) -> String {
     strokes.iter().map(|((x, y), (to_x, to_y))| format!("M{x:.3} {y:.3}L{to_x:.3} {to_y:.3}")).collect()
 }
 
-fn proofs(setter: &mut Setter<'_>, orders: &[Order], format: &label::Format) -> Result<Answer, NoNumber> {
+fn proofs(setter: &mut Setter<'_>, orders: &[Order], format: &label::Format) -> Result<Answer, Unanswered> {
     let proof = |order: &Order| {
-        let outcome = setter.frame(&lines(order), format);
+        let outcome = setter.frame(&lines(&order.lines), format);
         proof(setter, outcome)
     };
     Ok(Answer::Proofs(orders.iter().map(proof).collect()))
 }
 
-fn proof(setter: &Setter<'_>, Outcome { frame, over }: Outcome) -> Proof {
+pub(crate) fn proof(setter: &Setter<'_>, Outcome { frame, over }: Outcome) -> Proof {
     let middle = |length: Millimetres| length.half().millimetres();
     Proof {
         lines: frame.lines.iter().map(|line| line.text.clone()).collect(),
         path: label::path(setter, &frame),
         type_pt: frame.size.points(),
-        pin: (middle(frame.width), middle(frame.height), middle(frame.pin)),
+        pin: (frame.pin_x.millimetres(), middle(frame.height), middle(frame.pin)),
         lines_above_pin: frame.above,
         over: over.into_iter().map(said).collect(),
     }
@@ -100,7 +109,7 @@ fn printed(result: Result<Printed, Refused>, orders: usize) -> Answer {
     }
 }
 
-fn said(over: label::Over) -> Over {
+pub(crate) fn said(over: label::Over) -> Over {
     match over {
         label::Over::Long { text, by } => Over::Long { text, by_mm: by.millimetres() },
         label::Over::High { by } => Over::High { by_mm: by.millimetres() },
@@ -109,18 +118,18 @@ fn said(over: label::Over) -> Over {
     }
 }
 
-fn lines(order: &Order) -> Vec<label::Line> {
+pub(crate) fn lines(order: &[Line]) -> Vec<label::Line> {
     let line = |line: &Line| line.iter().map(|run| label::Run { text: run.text.clone(), italic: run.italic }).collect();
-    order.lines.iter().map(line).collect()
+    order.iter().map(line).collect()
 }
 
-fn sizes(format: Format) -> Result<label::Format, NoNumber> {
+pub(crate) fn sizes(format: Format) -> Result<label::Format, Unanswered> {
     Ok(label::Format {
-        width: Millimetres::new(format.width_mm).ok_or(NoNumber)?,
-        height: Millimetres::new(format.height_mm).ok_or(NoNumber)?,
-        largest: Points::new(format.type_largest_pt).ok_or(NoNumber)?,
-        least: Points::new(format.type_least_pt).ok_or(NoNumber)?,
-        pin: Millimetres::new(format.pin_mm).ok_or(NoNumber)?,
+        width: Millimetres::new(format.width_mm).ok_or(Unanswered::NoNumber)?,
+        height: Millimetres::new(format.height_mm).ok_or(Unanswered::NoNumber)?,
+        largest: Points::new(format.type_largest_pt).ok_or(Unanswered::NoNumber)?,
+        least: Points::new(format.type_least_pt).ok_or(Unanswered::NoNumber)?,
+        pin: Millimetres::new(format.pin_mm).ok_or(Unanswered::NoNumber)?,
         pin_at: label::PinAt::Middle,
     })
 }
@@ -133,11 +142,11 @@ fn sheet(paper: ports::press::Paper) -> Paper {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use ports::press::Run;
 
-    fn fonts() -> Fonts {
+    pub(crate) fn fonts() -> Fonts {
         let read = |name: &str| {
             let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
             std::fs::read(&path).expect("the fonts are part of the project")

@@ -4,18 +4,20 @@
 //! It opens no storage, asks no clock and loads nothing.
 
 mod answer;
+mod work;
 
 use js_sys::{Array, Object, Reflect, Uint8Array};
 use label::Fonts;
-use ports::press::{Answer, Request};
+use ports::press::{Answer, Request, Worked};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+use work::Desk;
 
 fn main() {
     let scope: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
-    let press = Rc::new(RefCell::new(Press { scope: scope.clone(), fonts: None }));
+    let press = Rc::new(RefCell::new(Press { scope: scope.clone(), fonts: None, desk: Desk::default() }));
     let take =
         Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| press.borrow_mut().take(&event.data()));
     scope.set_onmessage(Some(take.as_ref().unchecked_ref()));
@@ -26,6 +28,7 @@ fn main() {
 struct Press {
     scope: DedicatedWorkerGlobalScope,
     fonts: Option<Fonts>,
+    desk: Desk,
 }
 
 impl Press {
@@ -47,31 +50,36 @@ impl Press {
         };
         let fonts = Fonts::new(regular, italic, files.collect()).map_err(|fault| format!("font {}", fault.0))?;
         self.fonts = Some(fonts);
+        // Words shaped in other fonts are of no use, and a print half made in them is none.
+        self.desk = Desk::default();
         post(&self.scope, &"set".into(), &[]);
         Ok(())
     }
 
-    fn ask(&self, id: &JsValue, message: &JsValue) -> Result<(), String> {
+    fn ask(&mut self, id: &JsValue, message: &JsValue) -> Result<(), String> {
         let fonts = self.fonts.as_ref().ok_or("no fonts yet")?;
         let bytes = Uint8Array::new(&field(message, "request")).to_vec();
         let request: Request = serde_json::from_slice(&bytes).map_err(|fault| fault.to_string())?;
-        let mut answer = answer::answer(fonts, request).map_err(|fault| format!("{fault:?}"))?;
-        let pdf = taken(&mut answer).map_or(JsValue::UNDEFINED, |bytes| Uint8Array::from(bytes.as_slice()).into());
-        let text = serde_json::to_vec(&answer).map_err(|fault| fault.to_string())?;
+        let (text, file) = match request {
+            Request::Work(work) => {
+                let mut worked = self.desk.work(fonts, work).map_err(|fault| format!("{fault:?}"))?;
+                let file = if let Worked::Pdf { bytes, .. } = &mut worked { Some(std::mem::take(bytes)) } else { None };
+                (serde_json::to_vec(&worked), file)
+            }
+            request => {
+                let mut answer = answer::answer(fonts, request).map_err(|fault| format!("{fault:?}"))?;
+                let file = if let Answer::Pdf { bytes, .. } = &mut answer { Some(std::mem::take(bytes)) } else { None };
+                (serde_json::to_vec(&answer), file)
+            }
+        };
+        let text = text.map_err(|fault| fault.to_string())?;
+        let pdf = file.map_or(JsValue::UNDEFINED, |bytes| Uint8Array::from(bytes.as_slice()).into());
         let text = Uint8Array::from(text.as_slice());
         let reply = object(&[("id", id), ("answer", &text), ("pdf", &pdf)]);
         let buffers: Vec<JsValue> =
             [text.into(), pdf].iter().filter(|part| !part.is_undefined()).map(|part| field(part, "buffer")).collect();
         post(&self.scope, &reply, &buffers);
         Ok(())
-    }
-}
-
-/// The file of an answer, which travels beside it.
-fn taken(answer: &mut Answer) -> Option<Vec<u8>> {
-    match answer {
-        Answer::Pdf { bytes, .. } => Some(std::mem::take(bytes)),
-        _ => None,
     }
 }
 

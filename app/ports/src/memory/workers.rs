@@ -59,7 +59,7 @@ impl CourierPort for Courier {
 mod tests {
     use super::*;
     use crate::memory::block_on;
-    use crate::press::{Answer, Format, Request};
+    use crate::press::{Answer, Format, Request, Work, Worked};
 
     #[test]
     fn the_file_of_a_reply_is_put_back_into_the_answer() {
@@ -77,6 +77,18 @@ mod tests {
         assert_eq!(ask(), Ok(Answer::Pdf { bytes: vec![37, 80], sheets: 1, labels: 2 }));
         press.answer(|_| Ok(Reply { answer: b"{".to_vec(), pdf: None }));
         assert!(matches!(ask(), Err(PressFault::Gone(_))));
+    }
+
+    #[test]
+    fn a_print_is_asked_for_piece_by_piece() {
+        let press = Press::default();
+        press.answer(|asked| {
+            assert_eq!(serde_json::from_slice::<Request>(&asked).unwrap(), Request::Work(Work::Continue));
+            let worked = Worked::Pdf { bytes: Vec::new(), sheets: 1, labels: 2 };
+            Ok(Reply { answer: serde_json::to_vec(&worked).unwrap(), pdf: Some(vec![37]) })
+        });
+        let worked = block_on((&press as &dyn PressPort).work(Work::Continue));
+        assert_eq!(worked, Ok(Worked::Pdf { bytes: vec![37], sheets: 1, labels: 2 }));
     }
 
     #[test]

@@ -1,0 +1,121 @@
+//! Batches and prints as the page asks for them.
+
+use super::*;
+use crate::answer::tests::fonts;
+use ports::press::Format;
+
+fn label(text: &str, copies: u32, style: usize) -> Label {
+    Label { lines: vec![vec![Run { text: text.to_owned(), italic: false }]], copies, style, code: None }
+}
+
+fn styles() -> Vec<Style> {
+    let format = |width_mm: f64, height_mm: f64, pin_mm: f64| Format {
+        width_mm,
+        height_mm,
+        type_largest_pt: 5.0,
+        type_least_pt: 4.0,
+        pin_mm,
+    };
+    vec![
+        Style { format: format(18.0, 8.0, 0.7), pin_at: PinAt::Middle },
+        Style { format: format(25.0, 10.0, 0.0), pin_at: PinAt::Left },
+    ]
+}
+
+fn batch(labels: Vec<Label>) -> Batch {
+    Batch { labels, styles: styles(), card: Card::fresh(ports::press::Paper::A4) }
+}
+
+fn begin(labels: Vec<Label>) -> Work {
+    let words = vec!["This bar must measure 50 mm.".into(), "Print at 100 %.".into()];
+    Work::Begin { batch: batch(labels), title: "Labels".into(), words, made: (2027, 6, 19, 12, 0, 0) }
+}
+
+/// Asks until the print is no longer under way; how far it was each time.
+fn finished_print(desk: &mut Desk, fonts: &Fonts, work: Work) -> (Vec<(usize, usize)>, Worked) {
+    let mut progress = Vec::new();
+    let mut worked = desk.work(fonts, work).expect("it can be answered");
+    while let Worked::Under { done, all } = worked {
+        progress.push((done, all));
+        worked = desk.work(fonts, Work::Continue).expect("it can be answered");
+    }
+    (progress, worked)
+}
+
+#[test]
+fn a_long_print_says_how_far_it_is_and_ends_with_the_file() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let labels = (0..900).map(|number| label(&format!("IV27-{number}"), 1, 0)).collect();
+    let (progress, worked) = finished_print(&mut desk, &fonts, begin(labels));
+    let Worked::Pdf { bytes, sheets, labels } = worked else { panic!("all fit: {worked:?}") };
+    assert!(bytes.starts_with(b"%PDF-"));
+    assert_eq!((sheets, labels), (3, 900));
+    assert!(progress.len() >= 7 && progress.windows(2).all(|pair| pair[0].0 <= pair[1].0 && pair[1].0 < pair[1].1));
+    assert_eq!(desk.work(&fonts, Work::Continue), Ok(Worked::Idle));
+}
+
+#[test]
+fn a_print_can_be_let_go_and_other_questions_asked_meanwhile() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let labels: Vec<Label> = (0..500).map(|number| label(&format!("{number}"), 1, 0)).collect();
+    assert!(matches!(desk.work(&fonts, begin(labels.clone())), Ok(Worked::Under { .. })));
+    let show = Work::Show { batch: batch(vec![label("a", 1, 0)]), words: Vec::new() };
+    assert!(matches!(desk.work(&fonts, show), Ok(Worked::Shown(_))));
+    assert!(matches!(desk.work(&fonts, Work::Continue), Ok(Worked::Under { .. })));
+    assert_eq!(desk.work(&fonts, Work::Cancel), Ok(Worked::Idle));
+    assert_eq!(desk.work(&fonts, Work::Continue), Ok(Worked::Idle));
+}
+
+#[test]
+fn equal_labels_lie_together_and_strips_by_height() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let labels = vec![label("a", 1, 0), label("b", 1, 0), label("a", 2, 0), label("slip", 1, 1)];
+    let show = Work::Show { batch: batch(labels), words: vec!["50 mm".into()] };
+    let Ok(Worked::Shown(shown)) = desk.work(&fonts, show) else { panic!("they fit the sheet") };
+    let spots: Vec<_> = shown.spots.iter().map(|spot| (spot.label, spot.at_mm)).collect();
+    assert_eq!(spots, [(0, (10.0, 20.0)), (2, (28.0, 20.0)), (2, (46.0, 20.0)), (1, (64.0, 20.0)), (3, (10.0, 10.0))]);
+    assert_eq!((shown.proofs.len(), shown.cuts.len()), (4, 1));
+    assert_eq!(shown.proofs[3].pin, (2.0, 5.0, 0.0));
+    assert!(shown.words.starts_with('M') && shown.bar.starts_with('M'));
+}
+
+#[test]
+fn a_part_used_card_of_ones_own() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let card = Card { size_mm: (100.0, 150.0), margin_mm: 5.0, used_down_mm: 16.0, used_across_mm: 36.0 };
+    let batch = Batch { card, ..batch(vec![label("a", 4, 0)]) };
+    let Ok(Worked::Shown(shown)) = desk.work(&fonts, Work::Show { batch, words: Vec::new() }) else {
+        panic!("it fits")
+    };
+    let spots: Vec<_> = shown.spots.iter().map(|spot| spot.at_mm).collect();
+    assert_eq!(spots, [(41.0, 21.0), (59.0, 21.0), (77.0, 21.0), (5.0, 29.0)]);
+}
+
+#[test]
+fn what_does_not_fit_is_said_and_shared_out() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let long = label(
+        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty",
+        1,
+        0,
+    );
+    let (_, worked) = finished_print(&mut desk, &fonts, begin(vec![label("a", 1, 0), long.clone()]));
+    let Worked::DoesNotFit(over) = worked else { panic!("one is too long") };
+    assert_eq!(over[0].0, 1);
+    let share = Work::Share { labels: vec![long, label(&"x".repeat(99), 1, 0)], styles: styles() };
+    let Ok(Worked::Shared(shares)) = desk.work(&fonts, share) else { panic!("labels were shared out") };
+    assert_eq!((shares[0].len(), shares[1].len()), (2, 0));
+}
+
+#[test]
+fn a_code_or_style_that_is_none_is_no_question() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let show = |label: Label| Work::Show { batch: batch(vec![label]), words: Vec::new() };
+    assert_eq!(desk.work(&fonts, show(label("a", 1, 7))), Err(Unanswered::NoSuch));
+    let coded = |columns: usize, modules: &str| {
+        let code = Code { text: "a".into(), columns, modules: modules.into() };
+        show(Label { code: Some(code), ..label("a", 1, 0) })
+    };
+    assert_eq!(desk.work(&fonts, coded(2, "101")), Err(Unanswered::NoSuch));
+    assert!(matches!(desk.work(&fonts, coded(2, "1011")), Ok(Worked::Shown(_))));
+}
