@@ -2,7 +2,7 @@
 //!
 //! In go the bytes of a file of borders and a position with its circle; out come the areas in which it may lie, the
 //! likeliest first. It is a suggestion: what a person writes stands above it. Loading the bytes, and accepting what is
-//! offered, are left to others. Borders are Natural Earth's, who draw what is held in fact, countries as in ISO 3166-2
+//! offered, are left to others. Borders are Natural Earth's, who draw what is held in fact, countries as in ISO 3166
 //! where that differs; neither is a statement of ours.
 //!
 //! A file holds the mark `RGN1`, the countries (code and name), the areas (number of the country, name of the region,

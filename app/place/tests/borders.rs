@@ -17,10 +17,8 @@ fn outline() -> Outline {
     Outline::read(include_bytes!("../../../public/geo/outline.bin")).expect("a whole file")
 }
 
-/// Countries that the two sources count differently: Natural Earth has the overseas departments of France, Svalbard and
-/// the Caribbean Netherlands in their countries, the Indian Ocean Territories under Australia, no Tokelau, and in Western
-/// Sahara and Jerusalem the line that is held.
-const COUNTED_OTHERWISE: [&str; 12] = ["BQ", "CC", "CX", "EH", "GF", "GP", "MQ", "PS", "RE", "SJ", "TK", "YT"];
+/// Natural Earth has the line that is held in Western Sahara, and no Tokelau.
+const COUNTED_OTHERWISE: [&str; 2] = ["EH", "TK"];
 
 /// Source: `country_places.csv`: the largest place of each country, sixty within about a kilometre of a border and a
 /// hundred more, from GeoNames; the names of their regions by the codes of GeoNames in Natural Earth. Each place's country

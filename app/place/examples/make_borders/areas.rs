@@ -19,12 +19,33 @@ pub struct Areas {
 const PARTS: [(&str, &str); 5] =
     [("BFA", "region"), ("ESP", "region"), ("FRA", "region"), ("GBR", "geonunit"), ("ITA", "region")];
 
+/// Lands that the source counts to others, with code and name in ISO 3166-1. It puts Crimea and Sevastopol under Russia;
+/// their codes in ISO 3166-2 are of Ukraine.
+const OWN: [(&str, &str, &str); 13] = [
+    ("BVT", "BV", "Bouvet Island"),
+    ("CCK", "CC", "Cocos (Keeling) Islands"),
+    ("Caribbean Netherlands", "BQ", "Caribbean Netherlands"),
+    ("CXR", "CX", "Christmas Island"),
+    ("GAZ", "PS", "Palestine"),
+    ("GLP", "GP", "Guadeloupe"),
+    ("GUF", "GF", "French Guiana"),
+    ("MTQ", "MQ", "Martinique"),
+    ("MYT", "YT", "Mayotte"),
+    ("NSV", "SJ", "Svalbard"),
+    ("REU", "RE", "Réunion"),
+    ("UKR", "UA", "Ukraine"),
+    ("WEB", "PS", "Palestine"),
+];
+
 /// The areas of "States, Provinces", those of the same name in a region taken together, sorted by country.
 pub fn regions(given: &Value) -> Option<Areas> {
     let mut named: Vec<(Country, String, String, Vec<Vec<Corner>>)> = Vec::new();
     for feature in given["features"].as_array()? {
         let word = |name: &str| feature["properties"][name].as_str().unwrap_or("").trim().to_owned();
-        let country = country(word("iso_a2"), word("admin"), &word("iso_3166_2"));
+        let ukraine = if word("iso_3166_2").starts_with("UA-") { own("UKR") } else { None };
+        let own = ukraine.or_else(|| own(&word("gu_a3"))).or_else(|| own(&word("admin")));
+        let department = own.is_some() && word("adm0_a3") == "FRA";
+        let country = own.unwrap_or_else(|| Country { code: two_letters(word("iso_a2")), name: word("admin") });
         let name =
             ["name", "name_en", "gn_name"].map(word).into_iter().find(|name| !name.is_empty()).unwrap_or_default();
         let above = PARTS.iter().find(|(of, _)| *of == word("adm0_a3")).map(|(_, property)| word(property));
@@ -33,7 +54,7 @@ pub fn regions(given: &Value) -> Option<Areas> {
             _ => (name, String::new()),
         };
         // A country of one piece has no regions.
-        let region = if region == country.name { String::new() } else { region };
+        let (region, part) = if region == country.name || department { Default::default() } else { (region, part) };
         named.push((country, region, part, rings(&feature["geometry"])?));
     }
     named.sort_by(|a, b| (&a.0.name, &a.0.code, &a.1, &a.2).cmp(&(&b.0.name, &b.0.code, &b.1, &b.2)));
@@ -53,13 +74,14 @@ pub fn regions(given: &Value) -> Option<Areas> {
     Some(areas)
 }
 
-/// The country as ISO 3166-2 has it: Crimea and Sevastopol, which the source puts under Russia, have codes of Ukraine.
-fn country(code: String, name: String, code_of_region: &str) -> Country {
-    if code_of_region.starts_with("UA-") {
-        return Country { code: "UA".to_owned(), name: "Ukraine".to_owned() };
-    }
-    let known = code.len() == 2 && code.bytes().all(|letter| letter.is_ascii_uppercase());
-    Country { code: if known { code } else { String::new() }, name }
+fn own(code: &str) -> Option<Country> {
+    let (_, code, name) = OWN.iter().find(|(of, ..)| *of == code)?;
+    Some(Country { code: (*code).to_owned(), name: (*name).to_owned() })
+}
+
+/// A code as it is, where it is one.
+fn two_letters(code: String) -> String {
+    if code.len() == 2 && code.bytes().all(|letter| letter.is_ascii_uppercase()) { code } else { String::new() }
 }
 
 /// The rings of each feature.
