@@ -3,9 +3,7 @@
 use crate::context::{Context, use_page};
 use crate::narrow::narrowed;
 use leptos::prelude::*;
-use logbook::kept;
-use serde::Serialize;
-use serde::de::DeserializeOwned;
+use logbook::kept::{self, Kept};
 
 /// A form in a signal, and the name under which it is kept.
 pub struct Draft<T: Send + Sync + 'static> {
@@ -23,7 +21,7 @@ impl<T: Send + Sync + 'static> Clone for Draft<T> {
 
 impl<T: Send + Sync + 'static> Copy for Draft<T> {}
 
-impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
+impl<T: Kept + Send + Sync + 'static> Draft<T> {
     /// What lies kept under this name; else a fresh form, which is kept from the first change on.
     pub fn open(name: &str, fresh: impl FnOnce() -> T) -> Self {
         let page = use_page();
@@ -33,7 +31,7 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
 
     /// What lies kept under this name in the book that is open.
     pub fn kept(page: Context, name: &str) -> Option<T> {
-        kept::read(page.ports().draft.get(&full(page, name))?.as_bytes())
+        kept::form_of_json(&page.ports().draft.get(&full(page, name))?)
     }
 
     /// Changes the form and keeps it.
@@ -63,7 +61,7 @@ impl<T: Serialize + DeserializeOwned + Send + Sync + 'static> Draft<T> {
 
     /// Keeps the form as it stands.
     pub fn keep(&self) {
-        let text = self.form.with_untracked(|form| serde_json::to_string(form).expect("a form is plain data"));
+        let text = self.form.with_untracked(|form| kept::form_as_json(form));
         let kept = self.name.with_value(|name| self.page.ports().draft.put(name, &text));
         if self.page.draft_refused.get_untracked() == kept {
             self.page.draft_refused.set(!kept);
@@ -103,8 +101,8 @@ pub fn forget_all(page: Context, name: &str) {
 }
 
 /// Keeps a form under a name in the book that is open, for the screen that will show it.
-pub fn put<T: Serialize>(page: Context, name: &str, form: &T) {
-    let text = serde_json::to_string(form).expect("a form is plain data");
+pub fn put(page: Context, name: &str, form: &impl Kept) {
+    let text = kept::form_as_json(form);
     page.draft_refused.set(!page.ports().draft.put(&full(page, name), &text));
 }
 
