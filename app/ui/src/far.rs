@@ -8,11 +8,11 @@ use crate::context::{Context, say, use_page};
 use crate::frame::Page;
 use crate::parts::Message;
 use crate::route::Screen;
-use crate::rows::CatchDraft;
+use crate::rows::{CatchDraft, WriteHost};
 use crate::screens;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use logbook::form::PlaceForm;
+use logbook::form::{HostForm, PlaceForm};
 use logbook::view::OpenLine;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
@@ -25,6 +25,8 @@ pub struct Far {
     lamp_night: fn(OpenLine) -> AnyView,
     fold: fn(Context),
     device_height: fn(CatchDraft) -> AnyView,
+    seldom_rows: fn(CatchDraft) -> AnyView,
+    host_more: fn(Signal<HostForm>, Callback<(WriteHost, String)>) -> AnyView,
 }
 
 /// How far the second module is.
@@ -47,6 +49,8 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
         screen,
         typed_place: |place, change| view! { <crate::rows::TypedPlace place change/> }.into_any(),
         device_height: |draft| view! { <crate::rows::DeviceHeightOffer draft/> }.into_any(),
+        seldom_rows: |draft| view! { <screens::SeldomRows draft/> }.into_any(),
+        host_more: |host, set| view! { <crate::rows::HostMore host set/> }.into_any(),
         lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
         today: || view! { <screens::TodayColumns/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
@@ -85,6 +89,16 @@ pub fn typed_place(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> Any
 /// The height that the device's altitude makes.
 pub fn device_height(draft: CatchDraft) -> AnyView {
     part(move |far| (far.device_height)(draft))
+}
+
+/// The rows of a catch that are seldom needed.
+pub fn seldom_rows(draft: CatchDraft) -> AnyView {
+    part(move |far| (far.seldom_rows)(draft))
+}
+
+/// What is seldom said of a host.
+pub fn host_more(host: Signal<HostForm>, set: Callback<(WriteHost, String)>) -> AnyView {
+    part(move |far| (far.host_more)(host, set))
 }
 
 /// The night of a lamp that burns.

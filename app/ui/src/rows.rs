@@ -19,7 +19,7 @@ pub use caught::CaughtRow;
 pub use collectors::CollectorsRow;
 pub use device_height::DeviceHeightOffer;
 pub use elevation::ElevationRow;
-pub use host::{HostFields, HostRow};
+pub use host::{HostFields, HostMore, HostRow, WriteHost};
 pub use method::{MethodRow, OpenRow, Particulars};
 pub use permit::PermitRow;
 pub use place::{PlaceFields, PlaceRow};

@@ -24,7 +24,7 @@ mod start;
 mod traps;
 
 pub use bench::Bench;
-pub use catch::NewCatch;
+pub use catch::{NewCatch, SeldomRows};
 pub use conflict::{Conflict, conflict_title};
 pub use container::{ChangeContainer, EventContainer, FormContainer};
 pub use day::Day;

@@ -1,5 +1,6 @@
 use super::{CatchDraft, unknown};
 use crate::context::{say, use_page};
+use crate::far;
 use crate::narrow::narrowed;
 use crate::parts::{Line, More, Offer, Offers, Options, Pick, Row, UnknownWord};
 use leptos::prelude::*;
@@ -43,7 +44,7 @@ pub fn HostFields(
     offers: Signal<Vec<HostForm>>,
 ) -> impl IntoView {
     let words = say().catch;
-    let set = move |write: fn(&mut HostForm, String)| {
+    let set = move |write: WriteHost| {
         Callback::new(move |text: String| {
             let mut now = host.get_untracked();
             write(&mut now, text);
@@ -78,19 +79,25 @@ pub fn HostFields(
             prop:value=thing on:input=move |event| set(|host, text| host.thing = text).run(event_target_value(&event))/>
         <Offers name=words.hosts_offered() offers=offered take/>
         <More words=words.host_more() open>
-            <HostMore host set=Callback::new(move |(write, text): (fn(&mut HostForm, String), String)| set(write).run(text))/>
+            {far::host_more(host, Callback::new(move |(write, text): (WriteHost, String)| set(write).run(text)))}
         </More>
     }
     .into_any()
 }
 
-type Write = fn(&mut HostForm, String);
+/// Writes a text into a host.
+pub type WriteHost = fn(&mut HostForm, String);
 
 /// What it is, its part, its voucher and who named it.
 #[component]
-fn HostMore(host: Signal<HostForm>, set: Callback<(Write, String)>) -> impl IntoView {
+pub fn HostMore(
+    /// The host.
+    host: Signal<HostForm>,
+    /// Called with what is to be written.
+    set: Callback<(WriteHost, String)>,
+) -> impl IntoView {
     let words = say().catch;
-    let on = move |write: Write| Callback::new(move |text: String| set.run((write, text)));
+    let on = move |write: WriteHost| Callback::new(move |text: String| set.run((write, text)));
     let part = move |part: fn(&HostForm) -> String| Signal::derive(move || host.with(part));
     view! {
         <div class="together">

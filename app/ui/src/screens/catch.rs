@@ -6,6 +6,7 @@ mod vials;
 use crate::context::{say, use_page};
 use crate::draft::Draft;
 use crate::explain;
+use crate::far;
 use crate::frame::Page;
 use crate::jump;
 use crate::narrow::narrowed;
@@ -72,10 +73,17 @@ fn Whom(draft: CatchDraft) -> impl IntoView {
     view! {
         <section class="part pin" aria-label=say().catch.whom()>
             <HostRow draft/><CollectorsRow draft/><WeatherRow draft/><PermitRow draft/><NotesRow draft/>
-            <More words=say().frame.more() open><UntilRow draft/><ElevationRow draft/><HeightRow draft/><MicrohabitatRow draft/><StationRow draft/></More>
+            <More words=say().frame.more() open>{far::seldom_rows(draft)}</More>
         </section>
     }
     .into_any()
+}
+
+/// Rows that are seldom needed.
+#[component]
+pub fn SeldomRows(draft: CatchDraft) -> impl IntoView {
+    view! { <UntilRow draft/><ElevationRow draft/><HeightRow draft/><MicrohabitatRow draft/><StationRow draft/> }
+        .into_any()
 }
 
 fn has_more(form: &CatchForm) -> bool {
