@@ -5,7 +5,7 @@
 
 use crate::fit::{Piece, Text, said};
 use crate::frame::{SetLine, SetRun, millimetres};
-use crate::measure::{Glyph, Shaped, Stretch};
+use crate::measure::{Glyph, Shaped, Stretch, Way, Word};
 
 /// Sets one line with its left edge and baseline at a place, mm.
 pub(crate) fn set_line(texts: &[Text], piece: Piece, at: (f64, f64), size_mm: f64) -> SetLine {
@@ -19,24 +19,41 @@ pub(crate) fn set_line(texts: &[Text], piece: Piece, at: (f64, f64), size_mm: f6
 
 /// The words from left to right.
 fn visual(text: &Text, piece: Piece) -> Vec<&Shaped> {
+    let leftwards = leftwards(&text.words[piece.from..piece.until]);
     let mut parts: Vec<&Shaped> = Vec::new();
     let mut from = piece.from;
     while from < piece.until {
-        let leftwards = text.words[from].leftwards;
-        let until = (from..piece.until).find(|index| text.words[*index].leftwards != leftwards).unwrap_or(piece.until);
+        let way = |index: usize| leftwards[index - piece.from];
+        let until = (from..piece.until).find(|index| way(*index) != way(from)).unwrap_or(piece.until);
         if from > piece.from {
             parts.push(&text.words[from - 1].space);
         }
-        let words: Vec<usize> = if leftwards { (from..until).rev().collect() } else { (from..until).collect() };
+        let words: Vec<usize> = if way(from) { (from..until).rev().collect() } else { (from..until).collect() };
         for (place, index) in words.into_iter().enumerate() {
             if place > 0 {
-                parts.push(&text.words[if leftwards { index } else { index - 1 }].space);
+                parts.push(&text.words[if way(from) { index } else { index - 1 }].space);
             }
             parts.extend(text.extent(index, piece).parts.iter().map(|part| &**part));
         }
         from = until;
     }
     parts
+}
+
+/// Which words run from right to left: numbers do between two that do.
+fn leftwards(words: &[Word]) -> Vec<bool> {
+    let along = |index: usize| {
+        let sure = |word: &&Word| word.way != Way::Either;
+        let before = words[..index].iter().rev().find(sure).map(|word| word.way);
+        let after = words[index..].iter().find(sure).map(|word| word.way);
+        before == Some(Way::Leftwards) && after == before
+    };
+    let one = |(index, word): (usize, &Word)| match word.way {
+        Way::Leftwards => true,
+        Way::Rightwards => false,
+        Way::Either => along(index),
+    };
+    words.iter().enumerate().map(one).collect()
 }
 
 struct Composer {

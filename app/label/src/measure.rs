@@ -63,6 +63,15 @@ pub(crate) struct Shaped {
     pub(crate) missing: Vec<char>,
 }
 
+/// Which way a word runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    Rightwards,
+    Leftwards,
+    /// It has no letters and goes along with its neighbours: a number.
+    Either,
+}
+
 /// A token, shaped.
 pub(crate) struct Word {
     /// Within a line.
@@ -70,8 +79,7 @@ pub(crate) struct Word {
     /// At the end of a line that is broken after it.
     pub(crate) at_break: Extent,
     pub(crate) glad: bool,
-    /// True for a word that runs from right to left.
-    pub(crate) leftwards: bool,
+    pub(crate) way: Way,
     pub(crate) space: Rc<Shaped>,
 }
 
@@ -118,8 +126,13 @@ impl<'f> Setter<'f> {
             true => Rc::default(),
             false => self.part(&Run { text: " ".to_owned(), italic: token.gap.italic }),
         };
-        let leftwards = token.runs.iter().any(|run| run.text.contains(is_leftwards));
-        Word { inside, at_break, glad: token.gap.glad, leftwards, space }
+        let has = |letter: fn(char) -> bool| token.runs.iter().any(|run| run.text.contains(letter));
+        let way = match (has(is_leftwards), has(char::is_alphabetic)) {
+            (true, _) => Way::Leftwards,
+            (false, true) => Way::Rightwards,
+            (false, false) => Way::Either,
+        };
+        Word { inside, at_break, glad: token.gap.glad, way, space }
     }
 
     fn extent(&mut self, runs: &[Run]) -> Extent {

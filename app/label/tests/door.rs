@@ -214,6 +214,26 @@ fn what_does_not_fit_stands_on_a_second_label() {
     }
 }
 
+/// The project's own second font, named as a person would name theirs, leads and is cut down.
+#[test]
+fn a_font_of_ones_own_is_used_first_and_cut_down() {
+    let own = concat!(env!("CARGO_MANIFEST_DIR"), "/../../public/fonts/DejaVuSansCondensed-gaps.ttf").to_owned();
+    let facts = json!([{ "locality": "♀ Tarn", "host": { "relation": "on", "thing": "Salix caprea" } }]);
+    let fonts = fonts::fonts(&[own]).expect("the font can be read");
+    let answer = answer(&facts.to_string(), &fonts).expect("it is an array");
+    assert!(answer.told.iter().all(|label| label["printed"] == true));
+    let read: Vec<String> = words(&answer.pdf, "own").into_iter().map(|word| word.text).collect();
+    assert!(["♀", "Tarn", "Salix", "caprea"].iter().all(|word| read.iter().any(|known| known == word)), "{read:?}");
+    let path = std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("own.pdf");
+    let output =
+        Command::new("pdffonts").arg(path).output().expect("pdffonts of poppler-utils is needed for this test");
+    let listed = String::from_utf8_lossy(&output.stdout).into_owned();
+    for name in ["DejaVuSansCondensed", "FiraSansCondensed-Regular", "FiraSansCondensed-Italic"] {
+        let row = listed.lines().find(|row| row.contains(name)).unwrap_or_else(|| panic!("{name} is used: {listed}"));
+        assert!(row.contains(" yes yes yes ") && row.contains('+'), "embedded, a subset, mapped: {row}");
+    }
+}
+
 #[test]
 fn what_is_no_array_is_refused() {
     let fonts = fonts::fonts(&[]).expect("the fonts are part of the project");

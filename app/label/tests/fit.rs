@@ -150,6 +150,17 @@ fn a_letter_that_no_font_has_is_named() {
     assert_eq!(outcome.over, ['\u{ffff}', '\u{e000}', '🦋'].map(Over::Glyph));
 }
 
+/// No font of the project has these letters; their places are found all the same.
+#[test]
+fn words_from_right_to_left_stand_in_that_order() {
+    let fonts = fonts();
+    let outcome = Setter::new(&fonts).frame(&lines(&["Tarn שלום 12 עולם Abbot 7"]), &format(60.0, 8.0));
+    let line = &outcome.frame.lines[0];
+    assert_eq!(line.text, "Tarn שלום 12 עולם Abbot 7", "as it is read");
+    let seen: String = line.runs.iter().map(|run| run.text.as_str()).collect();
+    assert_eq!(seen, "Tarn עולם 12 שלום Abbot 7", "word by word from the left");
+}
+
 #[test]
 fn signs_of_the_trade_are_all_there() {
     let signs = "♀♂⚥☿°′″±×–—−½¼µ→≥≤№†²³";
