@@ -26,6 +26,8 @@ pub struct Far {
     fold: fn(Context),
     device_height: fn(CatchDraft) -> AnyView,
     seldom_rows: fn(CatchDraft) -> AnyView,
+    rings: fn(Memo<Vec<f64>>) -> AnyView,
+    book_strip: fn() -> AnyView,
     host_more: fn(Signal<HostForm>, Callback<(WriteHost, String)>) -> AnyView,
 }
 
@@ -51,6 +53,8 @@ fn reach() -> Result<&'static Far, SplitLoaderError> {
         device_height: |draft| view! { <crate::rows::DeviceHeightOffer draft/> }.into_any(),
         seldom_rows: |draft| view! { <screens::SeldomRows draft/> }.into_any(),
         host_more: |host, set| view! { <crate::rows::HostMore host set/> }.into_any(),
+        rings: |radii| view! { <crate::rows::Rings radii/> }.into_any(),
+        book_strip: || view! { <crate::frame::BookStrip/> }.into_any(),
         lamp_night: |line| view! { <screens::LampNight line/> }.into_any(),
         today: || view! { <screens::TodayColumns/> }.into_any(),
         sample: || view! { <screens::LoadingSample/> }.into_any(),
@@ -99,6 +103,21 @@ pub fn seldom_rows(draft: CatchDraft) -> AnyView {
 /// What is seldom said of a host.
 pub fn host_more(host: Signal<HostForm>, set: Callback<(WriteHost, String)>) -> AnyView {
     part(move |far| (far.host_more)(host, set))
+}
+
+/// The strip of a book that is not one's own.
+pub fn book_strip() -> AnyView {
+    part(|far| (far.book_strip)())
+}
+
+/// The drawing of how accurate a position is: its numbers stand beside it, so nothing waits for it.
+pub fn rings(radii: Memo<Vec<f64>>) -> AnyView {
+    let page = use_page();
+    let shown = move || match page.far.get() {
+        Reached::There(far) => Some((far.rings)(radii)),
+        Reached::Not | Reached::Asked | Reached::Failed => None,
+    };
+    view! { {shown} }.into_any()
 }
 
 /// The night of a lamp that burns.

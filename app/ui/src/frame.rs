@@ -6,4 +6,5 @@ mod page;
 mod places;
 mod strip;
 
+pub use book::BookStrip;
 pub use page::Page;

@@ -23,6 +23,7 @@ pub use host::{HostFields, HostMore, HostRow, WriteHost};
 pub use method::{MethodRow, OpenRow, Particulars};
 pub use permit::PermitRow;
 pub use place::{PlaceFields, PlaceRow};
+pub use rings::Rings;
 pub use site::SiteRow;
 pub use text::{HeightRow, MicrohabitatRow, NotesRow, StationRow, WeatherRow};
 pub use typed::TypedPlace;

@@ -1,8 +1,8 @@
-use super::book::BookStrip;
 use super::notices::Notices;
 use super::places::Places;
 use super::strip::Strip;
 use crate::context::{say, use_page};
+use crate::far;
 use crate::jump;
 use crate::parts::{HowBelow, HowWords};
 use leptos::prelude::*;
@@ -39,7 +39,7 @@ pub fn Page(
     view! {
         <a class="skip" href="#main" on:click=|event| jump::to(&event, "main")>{say().frame.skip()}</a>
         <div class="page" class:in-sample=sample>
-            {sample.then(|| view! { <BookStrip/> })}
+            {sample.then(far::book_strip)}
             <main class="sheet" id="main" tabindex="-1"><Notices/>{children()} {how}</main>
             <footer class="foot" class:bar-only=form>
                 <Strip form/>

@@ -1,4 +1,3 @@
-use super::rings::Rings;
 use super::{CatchDraft, unknown};
 use crate::context::{say, use_page};
 use crate::explain;
@@ -103,7 +102,7 @@ fn Found(place: Signal<PlaceForm>, change: Callback<PlaceForm>) -> impl IntoView
                 <WithUnit id="radius" name=words.radius() unit=words.radius_unit() sign="±" class="radius" value=radius change=write/>
                 <p class="note">{note}</p>
             </div>
-            <Show when=move || !radii.with(Vec::is_empty)><Rings radii/></Show>
+            <Show when=move || !radii.with(Vec::is_empty)>{far::rings(radii)}</Show>
         </div>
     }
     .into_any()
