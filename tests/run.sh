@@ -70,9 +70,12 @@ stage_bench() {
     local built=${CARGO_TARGET_DIR:-target}/release
     cargo build --locked --quiet --profile bench -p bench-native --bins
     "$built/measure"
+    "$built/labels"
     need_browser_tests
     build_release
     node tests/bench/browser/run.mjs --generate "$built/generate"
+    npm --prefix tests/bench/browser/labels ci --no-audit --no-fund --silent
+    node tests/bench/browser/labels.mjs
 }
 
 limit_of() {

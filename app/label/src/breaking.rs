@@ -235,6 +235,39 @@ mod tests {
         }
     }
 
+    /// Every number of lines for every text, tried one by one.
+    fn every_share(texts: &[Vec<Option<Breaks>>], total: usize) -> Option<f32> {
+        let Some((first, rest)) = texts.split_first() else { return (total == 0).then_some(0.0) };
+        let with = |way: &Breaks| Some(way.cost + every_share(rest, total.checked_sub(way.ends.len())?)?);
+        first.iter().flatten().filter_map(with).min_by(f32::total_cmp)
+    }
+
+    #[test]
+    fn sharing_is_as_cheap_as_brute_force_finds() {
+        let mut seed = 11_u32;
+        let mut next = || {
+            seed = seed.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+            (seed >> 16) as f32 / 65_536.0
+        };
+        for _ in 0..200 {
+            let limit = 8.0 + next() * 8.0;
+            let texts: Vec<_> = (0..1 + (next() * 4.0) as usize)
+                .map(|_| {
+                    let widths: Vec<f32> = (0..1 + (next() * 5.0) as usize)
+                        .map(|_| (1.0 + next() * 5.0) * if next() < 0.4 { -1.0 } else { 1.0 })
+                        .collect();
+                    ways(&blocks(&widths), Width::Hard(limit), 5)
+                })
+                .collect();
+            for total in 0..8 {
+                match (shared(&texts, total).map(|(cost, _)| cost), every_share(&texts, total)) {
+                    (Some(found), Some(best)) => assert!((found - best).abs() < 1e-3, "{found} {best}"),
+                    (found, best) => assert_eq!(found, best),
+                }
+            }
+        }
+    }
+
     #[test]
     fn lines_are_shared_where_they_save_most() {
         let long = ways(&blocks(&[-4.0, 4.0]), Width::Hard(7.0), 3);

@@ -161,7 +161,12 @@ pub fn plan(sizes: &[(Millimetres, Millimetres)], layout: &Layout) -> Result<Pla
     let over = |size: &(f64, f64)| (size.0 - layout.across()).max(size.1 - layout.down());
     let over = bare.iter().map(over).fold(f64::NEG_INFINITY, f64::max);
     if over > ROUNDING_MM {
-        return Err(Millimetres::new(over).unwrap_or(Millimetres::ZERO));
+        return Err(Millimetres::new(over).expect("sizes are finite"));
+    }
+    // A paper that is all margin holds nothing, not even nothing.
+    let least = layout.across().min(layout.down());
+    if least <= 0.0 {
+        return Err(Millimetres::new(-least).expect("sizes are finite"));
     }
     let mut strips = strips(&bare, layout);
     let sheets = stacked(&mut strips, layout);

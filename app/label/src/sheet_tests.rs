@@ -91,6 +91,8 @@ fn the_bar_is_50_mm_long_where_the_card_is_as_wide() {
 fn a_label_larger_than_the_sheet_is_refused() {
     let over = plan(&same(1, 200.0, 8.0), &Layout::fresh(Paper::A4)).expect_err("it is too wide");
     assert!((over.millimetres() - 10.0).abs() < 1e-9);
+    let all_margin = Layout::fresh(Paper::Own(mm(20.0), mm(90.0)));
+    assert_eq!(plan(&[], &all_margin), Err(Millimetres::ZERO));
 }
 
 /// The least number of sheets for these strips: every way of putting them onto sheets, tried one by one.

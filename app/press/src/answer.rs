@@ -142,11 +142,11 @@ fn sheet(paper: ports::press::Paper) -> Paper {
 }
 
 #[cfg(test)]
-pub(crate) mod tests {
+mod tests {
     use super::*;
     use ports::press::Run;
 
-    pub(crate) fn fonts() -> Fonts {
+    fn fonts() -> Fonts {
         let read = |name: &str| {
             let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
             std::fs::read(&path).expect("the fonts are part of the project")

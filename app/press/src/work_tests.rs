@@ -1,8 +1,17 @@
 //! Batches and prints as the page asks for them.
 
 use super::*;
-use crate::answer::tests::fonts;
 use ports::press::Format;
+
+fn fonts() -> Fonts {
+    let read = |name: &str| {
+        let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
+        std::fs::read(&path).expect("the fonts are part of the project")
+    };
+    let further = vec![read("DejaVuSansCondensed-gaps.ttf")];
+    Fonts::new(read("FiraSansCondensed-Regular.ttf"), read("FiraSansCondensed-Italic.ttf"), further)
+        .expect("the fonts of the project can be read")
+}
 
 fn label(text: &str, copies: u32, style: usize) -> Label {
     Label { lines: vec![vec![Run { text: text.to_owned(), italic: false }]], copies, style, code: None }
@@ -27,7 +36,7 @@ fn batch(labels: Vec<Label>) -> Batch {
 }
 
 fn begin(labels: Vec<Label>) -> Work {
-    let words = vec!["This bar must measure 50 mm.".into(), "Print at 100 %.".into()];
+    let words = vec!["50 mm".into(), "100 %".into()];
     Work::Begin { batch: batch(labels), title: "Labels".into(), words, made: (2027, 6, 19, 12, 0, 0) }
 }
 
