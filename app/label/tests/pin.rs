@@ -74,25 +74,36 @@ fn coded(text: &str) -> Code {
 
 const LINES: [&str; 7] = ["Ågotsford", "jgpqy", "47.6138°~N", "_Salix_ L.", "leg.~I.~Varga", "ŐÇĄ", "♀ ♂"];
 
+/// The lowest label in steps of 0.1 mm that holds these lines.
+fn lowest(setter: &mut Setter<'_>, texts: &[&str], pin_at: PinAt) -> Format {
+    let heights = (20_i32..400).map(|tenths| at(pin_at, 19.0, f64::from(tenths) / 10.0));
+    let mut fitting = heights.filter(|format| setter.frame(&lines(texts), format).over.is_empty());
+    fitting.next().expect("40 mm hold seven lines")
+}
+
 #[test]
 fn one_to_seven_lines_leave_no_ink_in_the_disc_wherever_the_pin_passes() {
-    let places = [PinAt::Middle, PinAt::Left, PinAt::Right];
+    let fonts = fonts();
+    let mut setter = Setter::new(&fonts);
     let mut wanted = Vec::new();
-    for pin_at in places {
+    for pin_at in [PinAt::Middle, PinAt::Left, PinAt::Right] {
         for count in 1..=LINES.len() {
-            let lines = lines(&LINES[..count]);
-            wanted.push(Wanted { lines, code: None, format: at(pin_at, 19.0, 30.0), copies: 1 });
+            let format = lowest(&mut setter, &LINES[..count], pin_at);
+            wanted.push(Wanted { lines: lines(&LINES[..count]), code: None, format, copies: 1 });
         }
     }
-    let page = Page::printed("pins", wanted);
-    for (index, pin_at) in places.into_iter().flat_map(|pin_at| [pin_at; 7]).enumerate() {
-        let (x, y) = (10.0 + (index % 10) as f64 * 19.0, 10.0 + (index / 10) as f64 * 30.0);
-        let pin = match pin_at {
+    let sizes: Vec<_> = wanted.iter().map(|one| (one.format.width, one.format.height)).collect();
+    let plan = label::plan(&sizes, &Layout::fresh(Paper::A4)).expect("they fit the paper");
+    assert_eq!(plan.sheets, 1);
+    let page = Page::printed("pins", wanted.clone());
+    for (one, cell) in wanted.iter().zip(plan.cells) {
+        let pin = match one.format.pin_at {
             PinAt::Middle => 9.5,
             PinAt::Left => 2.0,
             PinAt::Right => 17.0,
         };
-        assert_eq!(page.ink(x + pin, y + 15.0, 0.5), 0, "{pin_at:?}, {} lines", index % 7 + 1);
+        let (x, y) = (cell.x.millimetres() + pin, cell.y.millimetres() + one.format.height.millimetres() / 2.0);
+        assert_eq!(page.ink(x, y, 0.5), 0, "{:?}, {} lines", one.format.pin_at, one.lines.len());
     }
 }
 
