@@ -66,6 +66,16 @@ stage_engines() {
     return "$failed"
 }
 
+# The module is made as the page's own is: at the release's level, then by wasm-opt for the road.
+bench_places() {
+    local built=${CARGO_TARGET_DIR:-target}/wasm32-unknown-unknown/release/bench_places.wasm out=tests/out/places
+    mkdir -p "$out"
+    cargo build --locked --quiet --release --target wasm32-unknown-unknown -p bench-places
+    wasm-bindgen --target web --no-typescript --out-name places --out-dir "$out" "$built"
+    wasm-opt -Oz "$out/places_bg.wasm" -o "$out/places_bg.wasm"
+    node tests/bench/browser/places.mjs "$out"
+}
+
 stage_bench() {
     local built=${CARGO_TARGET_DIR:-target}/release
     cargo build --locked --quiet --profile bench -p bench-native --bins
@@ -76,6 +86,7 @@ stage_bench() {
     node tests/bench/browser/run.mjs --generate "$built/generate"
     npm --prefix tests/bench/browser/labels ci --no-audit --no-fund --silent
     node tests/bench/browser/labels.mjs
+    bench_places
 }
 
 limit_of() {
@@ -91,7 +102,7 @@ limit_of() {
 # Not a stage of its own: every stage stands on it.
 stage_tools() {
     need_build_tools
-    need_apt chromium poppler-utils
+    need_apt chromium poppler-utils qpdf
 }
 
 # counts LOG: passed and failed as the runners in a log say them; a log without any counts as one.

@@ -1,6 +1,6 @@
 //! The PDF as others see it: poppler measures the page, lists the fonts, reads the words, and draws it at 600 dpi.
 //!
-//! **Source**: poppler's `pdfinfo`, `pdffonts`, `pdftotext` and `pdftoppm`; without them these tests fail.
+//! **Source**: poppler's `pdfinfo`, `pdffonts`, `pdftotext` and `pdftoppm`, and `qpdf`; without them these tests fail.
 
 mod common;
 
@@ -8,6 +8,7 @@ use common::{fonts, format, lines};
 use label::{Gathering, Job, Layout, Line, Paper, Printed, Setter, Wanted, print};
 use std::path::PathBuf;
 use std::process::Command;
+use units::Millimetres;
 
 const DPI: f64 = 600.0;
 
@@ -34,15 +35,15 @@ fn printed(name: &str, labels: &[(Vec<Line>, u32)], paper: Paper) -> (PathBuf, P
     (path, printed)
 }
 
-fn poppler(tool: &str, arguments: &[&str]) -> Vec<u8> {
+fn told(tool: &str, arguments: &[&str]) -> Vec<u8> {
     let output = Command::new(tool).args(arguments).output();
-    let output = output.unwrap_or_else(|fault| panic!("{tool} of poppler-utils is needed for this test: {fault}"));
+    let output = output.unwrap_or_else(|fault| panic!("{tool} is needed for this test: {fault}"));
     assert!(output.status.success(), "{tool} {arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
     output.stdout
 }
 
 fn text(tool: &str, arguments: &[&str]) -> String {
-    String::from_utf8(poppler(tool, arguments)).expect("poppler writes UTF-8")
+    String::from_utf8(told(tool, arguments)).expect("poppler writes UTF-8")
 }
 
 fn catch() -> Vec<(Vec<Line>, u32)> {
@@ -65,10 +66,13 @@ fn catch_words() -> Vec<String> {
 
 #[test]
 fn pages_have_their_true_size_and_number() {
-    for (paper, size, sheets) in
-        [(Paper::A4, "595.276 x 841.89 pts (A4)", 2), (Paper::Letter, "612 x 792 pts (letter)", 2)]
-    {
-        let (path, printed) = printed(&format!("pages-{paper:?}"), &[(lines(&["19.vi.2027"]), 331)], paper);
+    let card = Paper::Own(Millimetres::whole(100), Millimetres::whole(150));
+    for (name, paper, size, sheets) in [
+        ("a4", Paper::A4, "595.276 x 841.89 pts (A4)", 2),
+        ("letter", Paper::Letter, "612 x 792 pts (letter)", 2),
+        ("card", card, "283.465 x 425.197 pts", 6),
+    ] {
+        let (path, printed) = printed(&format!("pages-{name}"), &[(lines(&["19.vi.2027"]), 331)], paper);
         let info = text("pdfinfo", &[path.to_str().expect("the path is text")]);
         let line =
             |name: &str| info.lines().find_map(|line| line.strip_prefix(name)).unwrap_or_default().trim().to_owned();
@@ -92,6 +96,13 @@ fn fonts_are_embedded_cut_down_and_mapped_to_letters() {
     assert!(has(b"<pdfaid:part>2</pdfaid:part>") && has(b"<pdfaid:conformance>B</pdfaid:conformance>"));
 }
 
+#[test]
+fn the_file_is_sound() {
+    let (path, _) = printed("sound", &catch(), Paper::A4);
+    let said = text("qpdf", &["--check", path.to_str().expect("the path is text")]);
+    assert!(said.contains("No syntax or stream encoding errors found"), "{said}");
+}
+
 /// Two labels of one line beside each other come back as one line: poppler joins what follows on the same baseline.
 #[test]
 fn words_come_back_label_by_label_and_line_by_line() {
@@ -110,7 +121,7 @@ struct Page {
 
 impl Page {
     fn drawn(path: &std::path::Path) -> Self {
-        let pgm = poppler("pdftoppm", &["-r", "600", "-gray", "-singlefile", path.to_str().expect("the path is text")]);
+        let pgm = told("pdftoppm", &["-r", "600", "-gray", "-singlefile", path.to_str().expect("the path is text")]);
         let mut fields = pgm.splitn(4, |byte| *byte == b'\n');
         assert_eq!(fields.next(), Some(&b"P5"[..]));
         let size = String::from_utf8_lossy(fields.next().expect("a PGM has a size")).into_owned();
