@@ -235,6 +235,17 @@ fn a_font_of_ones_own_is_used_first_and_cut_down() {
 }
 
 #[test]
+fn codes_are_said_in_the_words_of_labels_and_other_words_as_they_are() {
+    let said = |relation: &str, method: &str| {
+        let host = json!({ "relation": relation, "thing": "oak" });
+        opened(&json!([{ "host": host, "method": method }])).told[0]["lines"].clone()
+    };
+    assert_eq!(said("reared", "light"), json!(["ex oak", "at light"]));
+    assert_eq!(said("reared_from", "hand_net"), json!(["ex oak", "hand net"]));
+    assert_eq!(said("under bark of", "by lamp"), json!(["under bark of oak", "by lamp"]));
+}
+
+#[test]
 fn what_is_no_array_is_refused() {
     let fonts = fonts::fonts(&[]).expect("the fonts are part of the project");
     for text in ["", "{}", "[", "[1e999]", "nul", "[\"\\ud800\"]"] {

@@ -73,8 +73,11 @@ fn of_facts(setter: &mut Setter<'_>, fact: usize, facts: Facts, room: &mut usize
         if let Some(words) = arrangement.methods.get(&parts.method) {
             parts.method.clone_from(words);
         }
-        if let Some(host) = &parts.host {
+        if let Some(host) = &mut parts.host {
             let words = host.relation.replace('_', " ");
+            if words == "reared from" {
+                "reared".clone_into(&mut host.relation);
+            }
             arrangement.relations.entry(host.relation.clone()).or_insert(words);
         }
         let said = said_parts(&parts, &arrangement);
