@@ -1,5 +1,4 @@
 //! Native measurements of the pure crates, and the generated records they are measured with.
 
 pub mod made;
-pub mod places;
 pub mod table;

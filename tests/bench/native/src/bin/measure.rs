@@ -1,6 +1,7 @@
 //! Measures the pure crates natively and prints a table: `cargo run --release -p bench-native --bin measure [EVENTS]`.
 
-use bench_native::{made, places, table::best, table::line};
+use bench_native::{made, table::best, table::line};
+use bench_places::written;
 use record::parcel::{Question, answer};
 use record::plan::plan;
 use record::shelf::Shelf;
@@ -132,8 +133,8 @@ fn numbers(events: usize) {
 }
 
 fn positions(count: usize) {
-    let positions = places::positions(count);
-    let texts = places::texts(&positions);
+    let positions = written::positions(count);
+    let texts = written::texts(&positions);
     let (time, read) = best(|| texts.iter().filter(|text| place::parse::parse(text).only().is_some()).count());
     print(&line("read coordinates in ten notations", time, &format!("{read} without a second reading")));
     let grid = || positions.iter().filter_map(|position| place::grid::utm(*position).ok()?.position()).count();
