@@ -152,7 +152,11 @@ fn Lands(draft: SiteDraft) -> impl IntoView {
             draft.change(|form| (form.country, form.province) = (land.country, land.region));
         }
     });
-    view! { <Offers name=words.lands() offers take/> }.into_any()
+    let none = narrowed(move || found.with(Vec::is_empty));
+    view! {
+        <div class="row" hidden=none><div class="row-name"></div><div class="row-value"><Offers name=words.lands() offers take/></div></div>
+    }
+    .into_any()
 }
 
 fn offer((at, land): (usize, Land)) -> Offer {
