@@ -110,10 +110,8 @@ async function update(t) {
   assert.equal(await waiting(phone.page), true, "a reload does not switch");
   assert.equal(await tint(phone.page), "old", "the old version goes on, whole");
 
-  await phone.page.evaluate(() => new Promise(async (done) => {
-    navigator.serviceWorker.addEventListener("controllerchange", done, { once: true });
-    (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" });
-  }));
+  await phone.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" }));
+  await phone.page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).waiting === null);
   for (const page of [phone.page, other]) {
     await page.reload();
     await started(page);

@@ -109,11 +109,8 @@ export class Device {
 
   /** Resolves when this version's service worker serves the page. */
   async installed() {
-    await this.page.evaluate(async () => {
-      await navigator.serviceWorker.ready;
-      if (navigator.serviceWorker.controller) return;
-      await new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done, { once: true }));
-    });
+    // Asked again and again: the page may be loaded anew meanwhile.
+    await this.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 60_000 });
   }
 
   /** Cuts the network off, or joins it again. */
