@@ -110,8 +110,11 @@ async function update(t) {
   assert.equal(await waiting(phone.page), true, "a reload does not switch");
   assert.equal(await tint(phone.page), "old", "the old version goes on, whole");
 
-  await phone.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" }));
-  await phone.page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).waiting === null);
+  await phone.page.evaluate(async () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => { window.switched = true; }, { once: true });
+    (await navigator.serviceWorker.getRegistration()).waiting.postMessage({ type: "switch" });
+  });
+  await phone.page.waitForFunction(() => window.switched, null, { timeout: 60_000 });
   for (const page of [phone.page, other]) {
     await page.reload();
     await started(page);

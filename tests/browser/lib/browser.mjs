@@ -109,7 +109,7 @@ export class Device {
 
   /** Resolves when this version's service worker serves the page. */
   async installed() {
-    // Asked again and again: the page may be loaded anew meanwhile.
+    // Asked again and again: the page may be loaded anew meanwhile, and a slow machine needs long for the whole copy.
     await this.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 60_000 });
   }
 
