@@ -93,6 +93,8 @@ pub enum Problem {
     Comma,
     /// The letter of the zone may be a hemisphere or a band, or does not fit the northing.
     ZoneLetter(char),
+    /// The zone has no letter, and the northing may count in either hemisphere.
+    ZoneHemisphere,
     /// No such zone, square or place on its plane.
     Grid,
     /// A string like those of ISO 6709 with other numbers of digits.
@@ -128,6 +130,7 @@ impl Problem {
             Self::LetterO => "letter_o",
             Self::Comma => "comma",
             Self::ZoneLetter(_) => "zone_letter",
+            Self::ZoneHemisphere => "zone_hemisphere",
             Self::Grid => "grid",
             Self::Iso6709Digits => "iso6709_digits",
             Self::Iso6709End => "iso6709_end",

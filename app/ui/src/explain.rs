@@ -215,6 +215,7 @@ fn place_problem(problem: &Problem) -> String {
         | Problem::ZeroZero
         | Problem::LetterO
         | Problem::Comma
+        | Problem::ZoneHemisphere
         | Problem::Grid
         | Problem::Iso6709Digits
         | Problem::Iso6709End => String::new(),

@@ -88,6 +88,7 @@ fn problem(code: &str, value: &str) -> String {
         "letter_o" => "O is east in some languages and west in others.".into(),
         "comma" => "A comma may part two numbers or be a decimal comma.".into(),
         "zone_letter" => format!("The letter {value} may be a hemisphere or a band."),
+        "zone_hemisphere" => "The zone has no letter: the northing may count north or south of the equator.".into(),
         "grid" => "There is no such zone or square.".into(),
         "iso6709_digits" => "A string of ISO 6709 has other numbers of digits.".into(),
         "iso6709_end" => "A string of ISO 6709 ends with a stroke; it was read without.".into(),

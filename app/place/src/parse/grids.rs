@@ -1,7 +1,8 @@
 //! Grid references as people write them.
 
 use super::{Notation, Problem, Work};
-use crate::grid::{Hemisphere, Utm, band_reach, square};
+use crate::grid::{Hemisphere, Utm, band, band_reach, square};
+use crate::position::Position;
 use units::Metres;
 
 /// Least metres of an easting or northing: anything smaller is an angle.
@@ -54,13 +55,24 @@ pub(super) fn utm(work: &mut Work, text: &str) -> bool {
         _ => return false,
     };
     let letter = match pieces.get(zone.0 + 1) {
+        // E and N before the metres are directions, not bands.
+        Some(Piece::Word(word))
+            if word == "E" && matches!(pieces.get(zone.0 + 3), Some(Piece::Word(word)) if word == "N") =>
+        {
+            None
+        }
         Some(Piece::Word(word)) => single(word),
         _ => None,
     };
-    let Some(letter) = letter.filter(|_| zone.2 == 0) else { return false };
+    let named = || zone.0 < one.0 || pieces.iter().any(|piece| matches!(piece, Piece::Word(word) if word == "ZONE"));
+    if zone.2 > 0 || (letter.is_none() && !(named() && [one, two].iter().any(is_easting))) {
+        return false;
+    }
     for piece in &pieces {
         match piece {
-            Piece::Word(word) if !KNOWN.contains(&word.as_str()) && *word != letter.to_string() => {
+            Piece::Word(word)
+                if !KNOWN.contains(&word.as_str()) && letter.is_none_or(|letter| *word != letter.to_string()) =>
+            {
                 work.words_left(word)
             }
             _ => {}
@@ -75,7 +87,17 @@ pub(super) fn utm(work: &mut Work, text: &str) -> bool {
     };
     let side_m = libm::pow(10.0, -(easting.2.min(northing.2).min(9) as f64));
     let zone = if (1.0..=60.0).contains(&zone.1) { zone.1 as u8 } else { 0 };
-    place(work, zone, letter, easting.1, northing.1, side_m);
+    let of = |hemisphere| Utm { zone, hemisphere, easting_m: easting.1, northing_m: northing.1 }.position();
+    let found = match letter {
+        Some(letter) => lettered(work, letter, of),
+        None => unlettered(work, of),
+    };
+    if found.is_empty() {
+        work.problem(Problem::Grid);
+    }
+    for position in found {
+        work.grid_reading(position, half_diagonal(side_m), Notation::Utm);
+    }
     true
 }
 
@@ -98,9 +120,13 @@ fn has_metres(text: &str) -> bool {
 const KNOWN: [&str; 14] =
     ["UTM", "ZONE", "E", "N", "M", "ME", "MN", "EASTING", "NORTHING", "EAST", "NORTH", "SOUTH", "UPS", "EN"];
 
-/// Adds the readings that the letter allows.
-fn place(work: &mut Work, zone: u8, letter: char, easting_m: f64, northing_m: f64, side_m: f64) {
-    let of = |hemisphere| Utm { zone, hemisphere, easting_m, northing_m }.position();
+/// Whether a number may be an easting, which no angle and no height is.
+fn is_easting((_, metres, _): &(usize, f64, usize)) -> bool {
+    (100_000.0..1_000_000.0).contains(metres)
+}
+
+/// What the letter behind a zone allows, of the places in either hemisphere.
+fn lettered(work: &mut Work, letter: char, of: impl Fn(Hemisphere) -> Option<Position>) -> Vec<Position> {
     let reach = band_reach(letter);
     let as_band = reach.and_then(|(south, north)| {
         let position = of(if letter < 'N' { Hemisphere::South } else { Hemisphere::North })?;
@@ -122,12 +148,17 @@ fn place(work: &mut Work, zone: u8, letter: char, easting_m: f64, northing_m: f6
         let hemisphere = if letter < 'N' { Hemisphere::South } else { Hemisphere::North };
         found.extend(of(hemisphere).filter(|_| reach.is_some()));
     }
-    if found.is_empty() {
-        work.problem(Problem::Grid);
+    found
+}
+
+/// Both hemispheres, where UTM reaches so far.
+fn unlettered(work: &mut Work, of: impl Fn(Hemisphere) -> Option<Position>) -> Vec<Position> {
+    let within = |position: &Position| band(position.latitude).is_ok();
+    let found: Vec<_> = [Hemisphere::North, Hemisphere::South].into_iter().filter_map(of).filter(within).collect();
+    if found.len() > 1 {
+        work.problem(Problem::ZoneHemisphere);
     }
-    for position in found {
-        work.grid_reading(position, half_diagonal(side_m), Notation::Utm);
-    }
+    found
 }
 
 fn half_diagonal(side_m: f64) -> Metres {

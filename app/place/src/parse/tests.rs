@@ -247,6 +247,25 @@ fn the_s_of_a_zone_may_be_south_or_a_band() {
 }
 
 #[test]
+fn a_zone_without_a_letter_may_lie_in_either_hemisphere() {
+    let (north, south) = (parse("33N 297500 5277300").readings[0], parse("33M 297500 5277300").readings[0]);
+    for text in
+        ["33 297500 5277300", "UTM 33, 297500 mE, 5277300 mN", "33 E 297500 N 5277300", "297500 E 5277300 N zone 33"]
+    {
+        let understood = parse(text);
+        assert_eq!(understood.readings, [north, south], "{text}");
+        assert_eq!(understood.problems, [Problem::ZoneHemisphere], "{text}");
+    }
+    // Nowhere in the north does a northing reach so far.
+    let far = parse("33 500000 9500000");
+    assert!(far.only().is_some_and(|reading| reading.latitude.degrees() < 0.0), "{far:?}");
+    assert_eq!(far.problems, []);
+    refused("61 297500 5277300", "grid");
+    // The last may be a height.
+    assert_eq!(parse("297500 5277300 33").readings, []);
+}
+
+#[test]
 fn the_radius_comes_from_the_digits_or_is_stated() {
     let radius = |text: &str| parse(text).only().map(|reading| (reading.radius.metres(), reading.stated));
     // Chapman & Wieczorek (2020), example: 10.27, −123.6 with 0.01° for both: 1.5568 km; tolerance its last digit.

@@ -2,7 +2,7 @@
 //! always gives the same text.
 
 /// Coordinates as they are and should be written, and some that are wrong.
-const SEEDS: [&str; 48] = [
+const SEEDS: [&str; 49] = [
     "47.6138 N 12.3043 E",
     "N47.6138° E12.3043°",
     "47,6138 N; 12,3043 E",
@@ -45,6 +45,7 @@ const SEEDS: [&str; 48] = [
     "UTM zone 33 T 297500.125mE 5277300.5mN",
     "297500 5277300 33N",
     "33S 500000 4000000",
+    "33 297500 5277300",
     "61X 1 9999999.999",
     "33TTN 97500 77300",
     "MGRS 33T TN 97500 77300",
