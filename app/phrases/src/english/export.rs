@@ -86,17 +86,6 @@ fn along(sites: usize, persons: usize, numberings: usize, permits: usize, others
     if there.is_empty() { "nothing else".into() } else { listed(&there) }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn what_goes_along_is_listed_without_what_does_not() {
-        assert_eq!(along(4, 2, 1, 0, 0), "4 sites, 2 persons and 1 numbering");
-        assert_eq!(along(0, 0, 0, 0, 0), "nothing else");
-    }
-}
-
 /// What leaves: a file without events still holds the settings that travel.
 fn leaving(events: usize) -> String {
     if events == 0 { "settings".to_owned() } else { counted(events, "event", "events") }
@@ -108,5 +97,16 @@ fn cell(degrees: &str) -> &str {
         "0.01" => "1 km",
         "0.1" => "10 km",
         _ => "100 km",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_goes_along_is_listed_without_what_does_not() {
+        assert_eq!(along(4, 2, 1, 0, 0), "4 sites, 2 persons and 1 numbering");
+        assert_eq!(along(0, 0, 0, 0, 0), "nothing else");
     }
 }

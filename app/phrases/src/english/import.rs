@@ -135,25 +135,6 @@ fn more_added(events: usize, containers: usize, others: usize) -> String {
     if there.is_empty() { String::new() } else { format!("and {}", listed(&there)) }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn days_of_one_year_name_it_once() {
-        let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day).expect("a day");
-        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 3)), "1.vii. to 3.vii.2027");
-        assert_eq!(days_span(day(2026, 12, 31), day(2027, 1, 1)), "31.xii.2026 to 1.i.2027");
-        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 1)), "1.vii.2027");
-    }
-
-    #[test]
-    fn what_is_added_besides_is_listed() {
-        assert_eq!(more_added(9, 26, 1), "and 9 more events, 26 containers and 1 other record");
-        assert_eq!(more_added(0, 0, 0), "");
-    }
-}
-
 fn track_points(points: usize, fixes: usize) -> String {
     let all = counted(points, "point", "points");
     if fixes == points { all } else { format!("{all}, {} with a time", grouped(fixes)) }
@@ -176,5 +157,24 @@ fn track_faults(count: usize, line: u64, code: &str, early: bool) -> String {
         (1, false) => first,
         (_, true) => format!("{first} What stood before is here."),
         (count, false) => format!("{first} {} in all were passed over.", grouped(count)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_of_one_year_name_it_once() {
+        let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day).expect("a day");
+        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 3)), "1.vii. to 3.vii.2027");
+        assert_eq!(days_span(day(2026, 12, 31), day(2027, 1, 1)), "31.xii.2026 to 1.i.2027");
+        assert_eq!(days_span(day(2027, 7, 1), day(2027, 7, 1)), "1.vii.2027");
+    }
+
+    #[test]
+    fn what_is_added_besides_is_listed() {
+        assert_eq!(more_added(9, 26, 1), "and 9 more events, 26 containers and 1 other record");
+        assert_eq!(more_added(0, 0, 0), "");
     }
 }
