@@ -113,6 +113,8 @@ pub mod container {
     pub const SORTED_FROM: Field<Id> = Field::new("sorted_from");
     /// When it was emptied, ISO 8601 local.
     pub const EMPTIED: Field<String> = Field::new("emptied");
+    /// From when until when what was reared in it emerged.
+    pub const EMERGED: Field<When> = Field::new("emerged");
     /// Its place among the containers of its event, from 0.
     pub const ORDER: Field<u32> = Field::new("order");
     /// Notes as typed.
@@ -152,6 +154,54 @@ pub mod mount {
     pub const ROUTE: Field<String> = Field::new("route");
     /// Its specimen code.
     pub const CODE: Field<String> = Field::new("code");
+}
+
+/// An insect that needs data of its own.
+pub mod individual {
+    use crate::{Field, Id};
+    use serde::{Deserialize, Serialize};
+
+    /// A part of it that is kept elsewhere.
+    #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+    pub struct Piece {
+        /// What it is, as typed: `genitalia`, `leg, DNA`.
+        pub what: String,
+        /// The number under which it is kept.
+        pub number: String,
+    }
+
+    /// The container that it came from.
+    pub const CONTAINER: Field<Id> = Field::new("container");
+    /// The part of it that is kept elsewhere.
+    pub const PIECE: Field<Piece> = Field::new("piece");
+}
+
+/// A name given to insects; added, never replaced.
+pub mod determination {
+    use crate::{Field, Id};
+    use serde::{Deserialize, Serialize};
+
+    /// The name: one field.
+    #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+    pub struct Named {
+        /// The name without its author, as typed: `Andrena bicolor`.
+        pub name: String,
+        /// Doubt, or what stands in place of an epithet: `cf.`, `aff.`, `sp.`; empty for none.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub qualifier: String,
+        /// Its author, brackets and year as they are.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub author: String,
+    }
+
+    /// Of what.
+    pub const OF: Field<Id> = Field::new("of");
+    /// The name.
+    pub const NAMED: Field<Named> = Field::new("named");
+    /// Who says so.
+    pub const BY: Field<Id> = Field::new("by");
+    /// In which year, as typed.
+    pub const YEAR: Field<String> = Field::new("year");
 }
 
 /// A collecting permit.
@@ -204,7 +254,7 @@ pub mod arrangement {
 
     /// Its name.
     pub const NAME: Field<String> = Field::new("name");
-    /// `collection`, `host`.
+    /// The kind of label: `collection`, `host`, `determination` …
     pub const LABEL: Field<String> = Field::new("label");
     /// The arrangement itself.
     pub const PARTS: Field<serde_json::Value> = Field::new("parts");
@@ -218,7 +268,7 @@ pub mod printing {
     /// What was printed, word for word.
     #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
     pub struct Printed {
-        /// `collection`, `host`.
+        /// The kind of label: `collection`, `host`, `determination` …
         pub label: String,
         /// The lines as they stood on the label.
         pub lines: Vec<String>,
@@ -232,6 +282,10 @@ pub mod printing {
     pub const OF: Field<Id> = Field::new("of");
     /// What was printed.
     pub const PRINTED: Field<Printed> = Field::new("printed");
+    /// The determination, mount or individual of which, where there are several of a kind.
+    pub const ITEM: Field<Id> = Field::new("item");
+    /// What was known then of all that may stand on a label, so that a later correction is seen.
+    pub const KNOWN: Field<serde_json::Value> = Field::new("known");
 }
 
 /// What was done to a container's catch or a mount; only ever added.
@@ -266,7 +320,7 @@ pub mod rules {
     /// The label sheet.
     #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
     pub struct Paper {
-        /// `a4`, `letter`.
+        /// `a4`, `letter`, `card` for one's own.
         pub sheet: String,
         /// Width of a label, millimetres.
         pub width_mm: f64,
@@ -274,10 +328,56 @@ pub mod rules {
         pub height_mm: f64,
     }
 
+    /// A card of the person's own, and the white of any sheet.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+    pub struct Card {
+        /// Width of the card, millimetres.
+        pub width_mm: f64,
+        /// Height of the card, millimetres.
+        pub height_mm: f64,
+        /// White at all four sides, millimetres.
+        pub margin_mm: f64,
+    }
+
+    /// The size of a kind of label and of its type.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+    pub struct Size {
+        /// Width, millimetres.
+        pub width_mm: f64,
+        /// Height, millimetres.
+        pub height_mm: f64,
+    }
+
+    /// Type and pin of labels that stand on pins.
+    #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+    pub struct Pinned {
+        /// Largest type, points.
+        pub largest_pt: f64,
+        /// Least type, points.
+        pub least_pt: f64,
+        /// Size of the pin: `000` to `7`.
+        pub pin: String,
+        /// `middle`, or `end` for insects on points.
+        pub at: String,
+        /// The shape of the Data Matrix on code labels: `square`, `slim`; empty for none.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        pub code: String,
+    }
+
     /// Whose.
     pub const PERSON: Field<Id> = Field::new("person");
     /// The label sheet.
     pub const PAPER: Field<Paper> = Field::new("paper");
+    /// A card of one's own, and the margins.
+    pub const CARD: Field<Card> = Field::new("card");
+    /// Sizes of the labels that are not as large as those on pins, by kind.
+    pub const SIZES: Field<std::collections::BTreeMap<String, Size>> = Field::new("label_sizes");
+    /// Type and pin.
+    pub const PINNED: Field<Pinned> = Field::new("pinned");
+    /// Heights on the pin from its point, millimetres: insect, first, second label.
+    pub const HEIGHTS: Field<[f64; 3]> = Field::new("heights_mm");
+    /// Which arrangement is used, by kind of label; the usual one where there is none.
+    pub const ARRANGEMENTS: Field<std::collections::BTreeMap<String, Id>> = Field::new("arrangements");
     /// Radius in metres above which a position counts as too vague.
     pub const RADIUS_LIMIT: Field<f64> = Field::new("radius_limit_m");
     /// Spare labels of each kind.

@@ -2,8 +2,8 @@
 
 use crate::event::{self, Collector};
 use crate::{
-    Field, Kind, Lines, arrangement, container, field, mount, numbering, permit, person, printing, rules, site, step,
-    trap,
+    Field, Kind, Lines, arrangement, container, determination, field, individual, mount, numbering, permit, person,
+    printing, rules, site, step, trap,
 };
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -43,11 +43,20 @@ impl Asked<'_> {
             Kind::Person => self.one(&person::NAME).or(self.one(&person::SPELLINGS)),
             Kind::Numbering => self.numbering(),
             Kind::Arrangement => self.first(&[&arrangement::NAME, &arrangement::LABEL]),
-            Kind::Printing => self.one(&printing::OF).or(self.one(&printing::PRINTED)),
+            Kind::Individual => self.one(&individual::CONTAINER).or(self.one(&individual::PIECE)),
+            Kind::Printing => self.one(&printing::OF).or(self.one(&printing::PRINTED)).or(self.one(&printing::ITEM)),
             Kind::Step => self.one(&step::OF).or(self.one(&step::BY)).or(self.one(&step::DONE)),
             Kind::Rules => self.rules(),
-            Kind::Lot | Kind::Individual | Kind::Determination | Kind::Keeping | Kind::Photo | Kind::Other(_) => None,
+            Kind::Determination => self.determination(),
+            Kind::Lot | Kind::Keeping | Kind::Photo | Kind::Other(_) => None,
         })
+    }
+
+    fn determination(self) -> Option<bool> {
+        self.one(&determination::OF)
+            .or(self.one(&determination::BY))
+            .or(self.one(&determination::YEAR))
+            .or(self.one(&determination::NAMED))
     }
 
     fn first(self, fields: &[&Field<String>]) -> Option<bool> {
@@ -86,6 +95,7 @@ impl Asked<'_> {
             .or(self.line(&container::CONTENTS))
             .or(self.line(&container::LINKS))
             .or(self.one(&container::SORTED_FROM))
+            .or(self.one(&container::EMERGED))
             .or(self.one(&container::ORDER))
             .or(self.one(&event::COLLECTION_WORDING))
             .or(self.one(&event::HOST_WORDING))
@@ -120,5 +130,10 @@ impl Asked<'_> {
             .or(self.one(&rules::RADIUS_LIMIT))
             .or(self.one(&rules::SPARES))
             .or(self.line(&rules::TEAM))
+            .or(self.one(&rules::CARD))
+            .or(self.one(&rules::SIZES))
+            .or(self.one(&rules::PINNED))
+            .or(self.one(&rules::HEIGHTS))
+            .or(self.one(&rules::ARRANGEMENTS))
     }
 }

@@ -32,6 +32,9 @@ pub mod wire;
 pub use field::{Field, Lines};
 pub use id::Id;
 pub use kind::Kind;
-pub use kinds::{arrangement, container, mount, numbering, permit, person, printing, rules, site, step, trap};
+pub use kinds::{
+    arrangement, container, determination, individual, mount, numbering, permit, person, printing, rules, site, step,
+    trap,
+};
 pub use merge::{Change, Outcome, merge};
 pub use version::{Dot, Edit, Record, Replica, Seen, Version};
