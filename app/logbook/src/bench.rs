@@ -4,10 +4,13 @@
 //! it stands there. The words of the labels come from [`crate::labels`]; heights, drying and trays are not here.
 
 mod candidates;
+mod determine;
 mod lookup;
 mod steps;
 
 pub use candidates::{Candidate, Near, Why};
+pub(crate) use determine::full_name;
+pub use determine::{DeterminationForm, DeterminationView, PieceView};
 pub use steps::{Deal, NextStep, StepView};
 
 use crate::book::Logbook;
@@ -58,8 +61,8 @@ pub struct OnBench {
     pub others: usize,
     /// How many insects it holds, as far as counted.
     pub insects: Insects,
-    /// Collection label and host label.
-    pub wanted: [Wanted; 2],
+    /// Its labels.
+    pub wanted: Vec<Wanted>,
     /// What was done with it, oldest first.
     pub steps: Vec<StepView>,
     /// What comes next; `None` when all are labelled.

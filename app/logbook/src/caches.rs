@@ -1,5 +1,6 @@
 //! What is worked out once and kept until the book changes.
 
+use crate::labels::Outdated;
 use crate::offers::{Asked, Offers};
 use crate::outlook::{KnownSite, Outlook};
 use crate::search::Links;
@@ -21,6 +22,10 @@ pub struct Caches {
     pub(crate) sites: OnceCell<Rc<Vec<KnownSite>>>,
     /// How things lie as seen from the position that was asked about last.
     pub(crate) outlook: RefCell<Option<Rc<Outlook>>>,
+    /// The arrangement in use for each kind of label.
+    pub(crate) arrangements: RefCell<BTreeMap<wording::Kind, Rc<wording::Arrangement>>>,
+    /// Printed labels that are out of date.
+    pub(crate) outdated: OnceCell<Rc<Vec<Outdated>>>,
     /// What was offered last, and to what: each row of a form asks the same.
     pub(crate) offers: RefCell<Option<(Asked, Offers)>>,
 }

@@ -62,6 +62,9 @@ pub const KEPT: [&str; 4] = ["ethanol", "propylene_glycol", "dry", "papered"];
 /// How a count is meant.
 pub const COUNTS: [&str; 4] = ["exact", "about", "least", "uncounted"];
 
+/// Doubt about a name, and what stands in place of an epithet.
+pub const QUALIFIERS: [&str; 3] = ["cf.", "aff.", "sp."];
+
 /// Sexes.
 pub const SEXES: [&str; 3] = ["female", "male", "both"];
 
@@ -74,8 +77,11 @@ pub const LINKS: [&str; 3] = ["pair", "prey_of", "same_nest"];
 /// Habits of numbering.
 pub const HABITS: [&str; 4] = ["one", "letters", "engraved", "none"];
 
+/// Sizes of insect pins, from thin to thick.
+pub const PINS: [&str; 10] = ["000", "00", "0", "1", "2", "3", "4", "5", "6", "7"];
+
 /// Label sheets.
-pub const SHEETS: [&str; 2] = ["a4", "letter"];
+pub const SHEETS: [&str; 3] = ["a4", "letter", "card"];
 
 /// Themes of the page.
 pub const THEMES: [&str; 4] = ["paper", "sun", "dark", "lamp"];

@@ -39,6 +39,14 @@ pub enum What {
     Printed(usize),
     /// The wording of a label was changed.
     Wording,
+    /// A determination was added.
+    Determined,
+    /// The days on which insects emerged were written.
+    Emerged,
+    /// A part kept elsewhere was added.
+    Piece,
+    /// The arrangement of a kind of label was changed.
+    Arrangement,
     /// Something in Setup was changed.
     Setup,
     /// A deed was undone.

@@ -1,59 +1,42 @@
 //! What a label says: from the records of a catch to the lines that the press sets.
 //!
-//! In go a container (or an event) and the kind of label, out come lines in runs. The words of codes come from the
+//! In go a container (or an event) and which of its labels, out come lines in runs. The words of codes come from the
 //! arrangement, never from the language of the page. An elevation stands on a label only when a person typed or
 //! confirmed it; coordinates and radius are written as everywhere. Where lines break is left to the press.
 
 use crate::book::Logbook;
 use crate::codes;
+use crate::labels::{Insects, LabelKind, Which};
 use crate::moment::{self, Known};
-use crate::view::Facts;
+use crate::view::{ContentView, Facts};
 use ports::press;
+use record::container::Fluid;
 use record::event::{self, Host, Method, When};
-use record::{Id, Kind, Record, arrangement, container, site};
-use serde::{Deserialize, Serialize};
-use wording::{Arrangement, Parts, Span};
-
-/// Which label.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-pub enum LabelKind {
-    /// Where, when and by whom.
-    Collection,
-    /// On what and how.
-    Host,
-}
+use record::{Id, Kind, Record, container, determination, individual, mount, site};
+use wording::{Arrangement, Determination, Parts, Span};
 
 /// Particulars that the date of the label says already, or that belong in the log alone.
 const UNSAID: [&str; 4] = ["lamp_on", "lamp_off", "set", "taken_up"];
-
-impl LabelKind {
-    /// Both, in the order in which they go on the pin.
-    pub const BOTH: [Self; 2] = [Self::Collection, Self::Host];
-
-    /// The code under which it is stored.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::Collection => "collection",
-            Self::Host => "host",
-        }
-    }
-
-    fn wording(self) -> wording::Kind {
-        match self {
-            Self::Collection => wording::Kind::Collection,
-            Self::Host => wording::Kind::Host,
-        }
-    }
-}
+/// Means of keeping that are no fluid.
+const DRY: [&str; 2] = ["dry", "papered"];
 
 impl Logbook {
     /// The lines of a label by the rules alone, whatever a person made of them; none when there is nothing that
     /// this kind of label says.
-    pub(crate) fn usual_lines(&self, of: Id, kind: LabelKind) -> Vec<wording::Line> {
-        let Some((container, event)) = self.catch_behind(of) else { return Vec::new() };
-        let arrangement = self.arrangement(kind);
-        let parts = self.parts(container.as_ref(), event.as_ref(), &arrangement);
-        if kind == LabelKind::Host && !says_more(&parts) { Vec::new() } else { wording::lines(&parts, &arrangement) }
+    pub(crate) fn usual_lines(&self, of: Id, which: Which) -> Vec<wording::Line> {
+        let arrangement = self.arrangement(which.kind);
+        let parts = self.label_parts(of, which, &arrangement);
+        parts.map(|parts| lines_of(which.kind, &parts, &arrangement)).unwrap_or_default()
+    }
+
+    /// All that is known of what a label may say.
+    pub(crate) fn label_parts(&self, of: Id, which: Which, arrangement: &Arrangement) -> Option<Parts> {
+        let (container, event) = self.catch_behind(of)?;
+        let mut parts = self.parts(container.as_ref(), event.as_ref(), arrangement);
+        if let Some(item) = which.item {
+            self.put_item(&mut parts, &self.living(item)?);
+        }
+        Some(parts)
     }
 
     /// The container, if it is one, and the event behind a label.
@@ -69,15 +52,6 @@ impl Logbook {
         }
     }
 
-    /// The arrangement of a kind of label: the newest that somebody made, or the usual one.
-    fn arrangement(&self, kind: LabelKind) -> Arrangement {
-        let arrangements = self.all(&Kind::Arrangement);
-        let own = arrangements.iter().rev();
-        let mut own = own.filter(|record| record.get(&arrangement::LABEL).as_deref() == Some(kind.code()));
-        let own = own.find_map(|record| serde_json::from_value(record.get(&arrangement::PARTS)?).ok());
-        own.unwrap_or_else(|| wording::defaults::arrangement(kind.wording()))
-    }
-
     fn parts(&self, container: Option<&Record>, event: Option<&Record>, arrangement: &Arrangement) -> Parts {
         let facts = event.map(|event| self.facts(event)).unwrap_or_default();
         let own_collector =
@@ -86,20 +60,122 @@ impl Logbook {
         let when = when.or_else(|| event.and_then(|event| event.get(&event::CAUGHT)));
         let own_host = container.and_then(|record| record.get(&container::HOST));
         let site = facts.site.and_then(|id| self.record(id));
-        Parts {
+        let parts = Parts {
             habitat: site.and_then(|site| site.get(&site::HABITAT)).unwrap_or_default(),
             caught: when.as_ref().and_then(span),
             collectors: own_collector.map_or_else(|| facts.collectors.clone(), |name| vec![name]),
             method: facts.method.as_ref().map(|method| method_words(method, arrangement)).unwrap_or_default(),
             particulars: facts.method.as_ref().map(|method| particulars(method, arrangement)).unwrap_or_default(),
             host: own_host.or_else(|| facts.host.clone()).map(host),
-            number: container
-                .and_then(|record| record.get(&container::NUMBER))
-                .map(|number| number.text)
-                .unwrap_or_default(),
             ..place_parts(facts)
+        };
+        container.map_or(parts.clone(), |container| in_container(container, parts))
+    }
+
+    /// What a determination, a mount or an individual adds.
+    fn put_item(&self, parts: &mut Parts, item: &Record) {
+        match item.kind {
+            Kind::Determination => parts.determination = self.determination_parts(item),
+            Kind::Mount => parts.code = item.get(&mount::CODE).unwrap_or_default(),
+            Kind::Individual => {
+                let piece = item.get(&individual::PIECE).unwrap_or_default();
+                (parts.piece, parts.linked) = (piece.what, piece.number);
+            }
+            _ => {}
         }
     }
+
+    fn determination_parts(&self, record: &Record) -> Determination {
+        let named = record.get(&determination::NAMED).unwrap_or_default();
+        Determination {
+            name: crate::bench::full_name(&named),
+            author: named.author,
+            by: record.get(&determination::BY).and_then(|person| self.person_name(person)).unwrap_or_default(),
+            year: record.get(&determination::YEAR).unwrap_or_default(),
+        }
+    }
+}
+
+/// The lines of a kind of label, none where it would say nothing that it is for.
+pub(crate) fn lines_of(kind: LabelKind, parts: &Parts, arrangement: &Arrangement) -> Vec<wording::Line> {
+    let says = match kind {
+        LabelKind::Host => says_more(parts),
+        LabelKind::Determination => !parts.determination.name.is_empty(),
+        LabelKind::Rearing => parts.emerged.is_some(),
+        LabelKind::Code => !parts.code.is_empty(),
+        LabelKind::Parts => !parts.piece.is_empty() || !parts.linked.is_empty(),
+        LabelKind::Slip => !parts.number.is_empty(),
+        LabelKind::Collection | LabelKind::Fluid | LabelKind::Envelope => true,
+    };
+    if says { wording::lines(parts, arrangement) } else { Vec::new() }
+}
+
+fn in_container(record: &Record, parts: Parts) -> Parts {
+    let contents = crate::lines::contents(record);
+    let number = record.get(&container::NUMBER).map(|number| number.text).unwrap_or_default();
+    Parts {
+        code: number.clone(),
+        number,
+        contents: contents.iter().map(content_words).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(", "),
+        sex: sex_sign(&contents),
+        preservative: record
+            .get(&container::KEPT)
+            .filter(is_fluid)
+            .map(|fluid| fluid_words(&fluid))
+            .unwrap_or_default(),
+        count: count_words(&contents),
+        emerged: record.get(&container::EMERGED).as_ref().and_then(span),
+        ..parts
+    }
+}
+
+/// Contents as labels say them, in no language: `Hover flies ♀ 3`.
+fn content_words(line: &ContentView) -> String {
+    let stage = if line.stage == "adult" { "" } else { &line.stage };
+    let said = [line.group.trim(), sign(&line.sex), stage, &counted(&line.count_kind, line.count)];
+    said.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+fn counted(kind: &str, count: Option<u32>) -> String {
+    count.map_or_else(String::new, |count| match kind {
+        "about" => format!("ca. {count}"),
+        "least" => format!("≥ {count}"),
+        _ => count.to_string(),
+    })
+}
+
+fn count_words(contents: &[ContentView]) -> String {
+    let insects = Insects::of(contents);
+    match (insects.exact, contents.iter().any(|line| line.count.is_some())) {
+        (true, _) => insects.at_least.to_string(),
+        (false, true) => format!("≥ {}", insects.at_least),
+        (false, false) => String::new(),
+    }
+}
+
+fn sign(sex: &str) -> &'static str {
+    match sex {
+        "female" => "♀",
+        "male" => "♂",
+        "both" => "♀♂",
+        _ => "",
+    }
+}
+
+/// The sex of all that is in a container, where it is the same.
+fn sex_sign(contents: &[ContentView]) -> String {
+    let first = contents.first().map(|line| line.sex.as_str()).unwrap_or_default();
+    if contents.iter().all(|line| line.sex == first) { sign(first).to_owned() } else { String::new() }
+}
+
+/// True for what the insects lie in, wet.
+pub(crate) fn is_fluid(fluid: &Fluid) -> bool {
+    !DRY.contains(&fluid.code.as_str()) && !(fluid.code.is_empty() && fluid.text.trim().is_empty())
+}
+
+fn fluid_words(fluid: &Fluid) -> String {
+    let name = if fluid.text.trim().is_empty() { fluid.code.replace('_', " ") } else { fluid.text.trim().to_owned() };
+    if fluid.strength.trim().is_empty() { name } else { format!("{name} {} %", fluid.strength.trim()) }
 }
 
 fn place_parts(facts: Facts) -> Parts {

@@ -235,6 +235,10 @@ area! {
         pinned(count: usize);
         labelled(count: usize);
         printed(count: usize);
+        determined;
+        emerged;
+        piece;
+        arrangement;
         wording;
         setup;
         undone;

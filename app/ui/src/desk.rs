@@ -4,6 +4,7 @@
 mod bars;
 mod frames;
 mod how;
+mod press;
 mod proofs;
 mod said;
 mod window;
@@ -12,7 +13,8 @@ mod words;
 pub use bars::{BarRow, Bars};
 pub use frames::after_frame;
 pub use how::how;
-pub use proofs::{OverList, Pressed, ProofView, Setting, kind_name, over_words, proofs, true_size};
+pub use press::{Pressed, Setting, foot_words, proofs};
+pub use proofs::{OverList, ProofView, kind_name, kinds_name, over_words, true_size};
 pub use said::{SaidView, caught_words, said_is_measured};
 pub use window::Window;
 pub use words::{contents_words, fluid_words, stamp_words, when_words};

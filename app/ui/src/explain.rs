@@ -59,6 +59,10 @@ pub fn done(what: What) -> String {
         What::Labelled(count) => event.labelled(count),
         What::Printed(count) => event.printed(count),
         What::Wording => event.wording().into(),
+        What::Determined => event.determined().into(),
+        What::Emerged => event.emerged().into(),
+        What::Piece => event.piece().into(),
+        What::Arrangement => event.arrangement().into(),
         What::Setup => event.setup().into(),
         What::Undone => event.undone().into(),
     }

@@ -198,6 +198,7 @@ fn screen(screen: Screen) -> AnyView {
         Screen::Days => view! { <screens::Days/> }.into_any(),
         Screen::Day(day) => view! { <screens::Day day/> }.into_any(),
         Screen::Bench(sought) => view! { <screens::Bench sought/> }.into_any(),
+        Screen::Arrange(kind) => view! { <screens::Arrange kind/> }.into_any(),
         Screen::Labels => view! { <screens::Labels/> }.into_any(),
         Screen::Setup => view! { <screens::Setup/> }.into_any(),
         Screen::Search(sought) => view! { <screens::Search sought/> }.into_any(),

@@ -6,6 +6,7 @@
 use crate::percent;
 use logbook::Id;
 use logbook::book::Book;
+use logbook::labels::LabelKind;
 use logbook::moment::{self, Day};
 
 /// A book and a screen of it.
@@ -53,6 +54,8 @@ pub enum Screen {
     Bench(String),
     /// The labels to be printed.
     Labels,
+    /// What stands on a kind of label.
+    Arrange(LabelKind),
     /// Setup.
     Setup,
     /// Search, with what is sought.
@@ -153,6 +156,7 @@ fn screen(steps: &[&str], question: &str) -> Option<Screen> {
         ["bench"] => Screen::Bench(String::new()),
         ["bench", number] => Screen::Bench((*number).to_owned()),
         ["labels"] => Screen::Labels,
+        ["labels", kind] => Screen::Arrange(LabelKind::ALL.into_iter().find(|known| known.code() == *kind)?),
         ["setup"] => Screen::Setup,
         ["search"] => Screen::Search(part(question, "q").unwrap_or_default()),
         ["export"] => Screen::Export(export(question)),
@@ -211,6 +215,7 @@ impl Screen {
             Self::Bench(number) if number.is_empty() => "bench".into(),
             Self::Bench(number) => format!("bench/{}", percent::encoded(number)),
             Self::Labels => "labels".into(),
+            Self::Arrange(kind) => format!("labels/{}", kind.code()),
             Self::Setup => "setup".into(),
             Self::Search(sought) if sought.is_empty() => "search".into(),
             Self::Search(sought) => format!("search?q={}", percent::encoded(sought)),
@@ -229,7 +234,7 @@ impl Screen {
                 Place::Days
             }
             Self::Bench(_) => Place::Bench,
-            Self::Labels => Place::Labels,
+            Self::Labels | Self::Arrange(_) => Place::Labels,
             Self::Setup | Self::Habit => Place::Setup,
             _ => Place::Field,
         }
@@ -303,6 +308,8 @@ mod tests {
             "bench",
             "bench/147",
             "labels",
+            "labels/collection",
+            "labels/slip",
             "setup",
             "search",
             "search?q=hover%20flies",

@@ -36,7 +36,7 @@ pub use export::Export;
 pub use first::First;
 pub use habit::Habit;
 pub use import::{Import, listen};
-pub use labels::Labels;
+pub use labels::{Arrange, Labels};
 pub use lost::Lost;
 pub use open_night::OpenNight;
 pub use search::Search;

@@ -1,23 +1,26 @@
 //! What is to be printed, kept on this device, and what was.
 
 use super::Wanted;
+use super::outdated::Outdated;
+use super::print::Orders;
+use super::which::{LabelKind, Which};
 use crate::book::{Book, Logbook};
-use crate::deed::{Deed, What};
-use crate::label_text::LabelKind;
 use crate::moment::{self, Day};
-use crate::names::Ids;
 use crate::view::{ContentView, EventLine, Plate};
-use ports::device::Moment;
 use ports::{Draft, press};
 use record::printing::{self, Printed};
-use record::{Edit, Id, Kind, Record, container};
+use record::{Id, Kind, container};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// What is to be printed: a draft of this device.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Queue {
     /// In the order in which they were put in.
     pub entries: Vec<Queued>,
+    /// Of a part-used first sheet: rows of labels on pins that are cut off, and places used in the next row.
+    #[serde(default)]
+    pub begin: (u32, u32),
 }
 
 /// The labels of one container or event.
@@ -25,22 +28,30 @@ pub struct Queue {
 pub struct Queued {
     /// The container or event.
     pub of: Id,
-    /// Copies of the collection label.
-    pub collection: u32,
-    /// Copies of the host label.
-    pub host: u32,
+    /// How many of each label.
+    #[serde(default)]
+    pub copies: Vec<(Which, u32)>,
+    /// Labels that are printed as several, because one does not hold them.
+    #[serde(default)]
+    pub shared: Vec<Shared>,
     /// Printed with the next sheet.
     pub chosen: bool,
 }
 
-/// How many labels.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Totals {
-    /// Collection labels.
-    pub collection: u32,
-    /// Host labels.
-    pub host: u32,
+/// A label whose lines are shared out among several; it holds as long as the label says the same.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Shared {
+    /// Which label.
+    pub which: Which,
+    /// What it says.
+    pub whole: Vec<press::Line>,
+    /// The lines of each of the labels.
+    pub labels: Vec<Vec<press::Line>>,
 }
+
+/// How many labels of each kind.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Totals(BTreeMap<LabelKind, u32>);
 
 /// The queue as the screen shows it.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,44 +74,78 @@ pub struct QueueRow {
     /// What is in the container.
     pub contents: Vec<ContentView>,
     /// What the labels say, with the copies asked for.
-    pub wanted: [Wanted; 2],
+    pub wanted: Vec<Wanted>,
+    /// Those that are printed as several.
+    pub shared: Vec<Shared>,
     /// Printed with the next sheet.
     pub chosen: bool,
     /// How many labels of each kind were printed before.
     pub printed: Totals,
 }
 
-/// Orders for the press, and of what each is.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Orders {
-    /// The orders.
-    pub orders: Vec<press::Order>,
-    /// For each order the container or event, and the kind.
-    pub of: Vec<(Id, LabelKind)>,
-}
-
 impl Totals {
-    /// Labels of both kinds.
-    pub fn labels(self) -> u32 {
-        self.collection.saturating_add(self.host)
+    /// Labels of all kinds.
+    pub fn labels(&self) -> u32 {
+        self.0.values().copied().fold(0, u32::saturating_add)
     }
 
-    fn add(&mut self, kind: LabelKind, copies: u32) {
-        let place = match kind {
-            LabelKind::Collection => &mut self.collection,
-            LabelKind::Host => &mut self.host,
-        };
+    /// Labels of a kind.
+    pub fn of(&self, kind: LabelKind) -> u32 {
+        self.0.get(&kind).copied().unwrap_or(0)
+    }
+
+    /// Kinds of which there are some, with how many.
+    pub fn kinds(&self) -> impl Iterator<Item = (LabelKind, u32)> {
+        self.0.iter().filter(|(_, copies)| **copies > 0).map(|(kind, copies)| (*kind, *copies))
+    }
+
+    /// Counts some more.
+    pub fn add(&mut self, kind: LabelKind, copies: u32) {
+        let place = self.0.entry(kind).or_insert(0);
         *place = place.saturating_add(copies);
     }
 }
 
 impl Queued {
-    /// Copies of a kind.
-    pub fn copies(&self, kind: LabelKind) -> u32 {
-        match kind {
-            LabelKind::Collection => self.collection,
-            LabelKind::Host => self.host,
+    /// The labels of a container or event, as many as proposed.
+    pub fn proposed(of: Id, wanted: &[Wanted]) -> Self {
+        let copies = wanted.iter().map(|wanted| (wanted.which, wanted.copies)).filter(|(_, copies)| *copies > 0);
+        Self { of, copies: copies.collect(), shared: Vec::new(), chosen: true }
+    }
+
+    /// Copies of a label.
+    pub fn copies(&self, which: Which) -> u32 {
+        self.copies.iter().find(|(known, _)| *known == which).map_or(0, |(_, copies)| *copies)
+    }
+
+    /// Says how many copies of a label are wanted.
+    pub fn set_copies(&mut self, which: Which, copies: u32) {
+        let copies = copies.min(Queue::COPIES_MOST);
+        match self.copies.iter_mut().find(|(known, _)| *known == which) {
+            Some((_, known)) => *known = copies,
+            None => self.copies.push((which, copies)),
         }
+    }
+
+    /// Prints a label as several from now on; as one again when it is shared out among fewer than two.
+    pub fn share(&mut self, shared: Shared) {
+        self.shared.retain(|known| known.which != shared.which);
+        if shared.labels.len() > 1 {
+            self.shared.push(shared);
+        }
+    }
+
+    /// How many labels.
+    pub fn labels(&self) -> u32 {
+        self.copies.iter().map(|(_, copies)| *copies).fold(0, u32::saturating_add)
+    }
+}
+
+impl QueueRow {
+    /// The lines of each label as which a label is printed: mostly one.
+    pub(super) fn labels(&self, wanted: &Wanted) -> Vec<Vec<press::Line>> {
+        let holds = |shared: &&Shared| shared.which == wanted.which && shared.whole == wanted.lines;
+        self.shared.iter().find(holds).map_or_else(|| vec![wanted.lines.clone()], |shared| shared.labels.clone())
     }
 }
 
@@ -123,13 +168,17 @@ impl Queue {
         self.entries.iter().find(|queued| queued.of == of)
     }
 
-    /// Says how many copies of a kind are wanted.
-    pub fn set_copies(&mut self, of: Id, kind: LabelKind, copies: u32) {
-        let copies = copies.min(Self::COPIES_MOST);
-        let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) else { return };
-        match kind {
-            LabelKind::Collection => queued.collection = copies,
-            LabelKind::Host => queued.host = copies,
+    /// Says how many copies of a label are wanted.
+    pub fn set_copies(&mut self, of: Id, which: Which, copies: u32) {
+        if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
+            queued.set_copies(which, copies);
+        }
+    }
+
+    /// Prints a label of a container or event as several.
+    pub fn share(&mut self, of: Id, shared: Shared) {
+        if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
+            queued.share(shared);
         }
     }
 
@@ -143,9 +192,23 @@ impl Queue {
         self.entries.retain(|queued| queued.of != of);
     }
 
-    /// Takes out what was chosen and is printed now.
-    pub fn take_out_chosen(&mut self) {
-        self.entries.retain(|queued| !queued.chosen);
+    /// Takes out the labels that were printed; what has none left goes.
+    pub fn take_out_printed(&mut self, printed: &Orders) {
+        for (of, which) in &printed.of {
+            self.set_copies(*of, *which, 0);
+        }
+        let touched = |queued: &Queued| printed.of.iter().any(|(of, _)| *of == queued.of);
+        self.entries.retain(|queued| !touched(queued) || queued.labels() > 0);
+        self.begin = (0, 0);
+    }
+
+    /// Puts a label that is out of date in, as often as it was printed.
+    pub fn print_again(&mut self, outdated: &Outdated) {
+        if self.of(outdated.of).is_none() {
+            self.entries.push(Queued::proposed(outdated.of, &[]));
+        }
+        self.set_copies(outdated.of, outdated.which, outdated.earlier.copies);
+        self.choose(outdated.of, true);
     }
 }
 
@@ -157,19 +220,14 @@ impl Logbook {
     /// Puts a container or event into the queue with as many copies as it needs; nothing changes if it is there.
     pub fn queue_in(&self, queue: &mut Queue, of: Id) {
         if queue.of(of).is_none() && self.living(of).is_some() {
-            let [collection, host] = self.wanted(of).map(|wanted| wanted.copies);
-            queue.entries.push(Queued { of, collection, host, chosen: true });
+            queue.entries.push(Queued::proposed(of, &self.wanted(of)));
         }
     }
 
     /// What of a day still needs labels: containers of which none were printed.
     pub fn unlabelled(&self, day: Day) -> Vec<Id> {
         let events = self.shelf.events_on(moment::day_number(day));
-        events
-            .into_iter()
-            .flat_map(|event| self.to_label(event))
-            .filter(|of| self.printed(*of) == Totals::default())
-            .collect()
+        events.into_iter().flat_map(|event| self.to_label(event)).filter(|of| self.printed(*of).labels() == 0).collect()
     }
 
     /// What of an event gets labels: its containers, or the event itself while it has none.
@@ -188,7 +246,7 @@ impl Logbook {
     pub fn printed(&self, of: Id) -> Totals {
         let mut totals = Totals::default();
         for printed in self.printings(of) {
-            if let Some(kind) = LabelKind::BOTH.into_iter().find(|kind| kind.code() == printed.label) {
+            if let Some(kind) = LabelKind::ALL.into_iter().find(|kind| kind.code() == printed.label) {
                 totals.add(kind, printed.copies);
             }
         }
@@ -205,7 +263,7 @@ impl Logbook {
         let rows: Vec<QueueRow> = queue.entries.iter().filter_map(|queued| self.queue_row(queued)).collect();
         let mut totals = Totals::default();
         for wanted in rows.iter().filter(|row| row.chosen).flat_map(|row| &row.wanted) {
-            totals.add(wanted.kind, wanted.copies);
+            totals.add(wanted.which.kind, wanted.copies);
         }
         QueueView { rows, totals }
     }
@@ -213,79 +271,18 @@ impl Logbook {
     fn queue_row(&self, queued: &Queued) -> Option<QueueRow> {
         let (_, event) = self.catch_behind(queued.of)?;
         let container = self.container(queued.of);
-        let mut wanted = self.wanted(queued.of);
-        for wanted in wanted.iter_mut().filter(|wanted| !wanted.lines.is_empty()) {
-            wanted.copies = queued.copies(wanted.kind);
-        }
+        let asked =
+            self.labels_of(queued.of).into_iter().filter(|which| queued.copies.iter().any(|(known, _)| known == which));
+        let wanted = asked.map(|which| self.worded(queued.of, which, queued.copies(which)));
         Some(QueueRow {
             of: queued.of,
             plate: container.as_ref().map(|container| container.plate.clone()),
             event: event.map(|event| self.line(&event, 1)),
             contents: container.map(|container| container.contents).unwrap_or_default(),
-            wanted,
+            wanted: wanted.filter(|wanted| !wanted.lines.is_empty()).collect(),
+            shared: queued.shared.clone(),
             chosen: queued.chosen,
             printed: self.printed(queued.of),
         })
     }
-
-    /// Orders for the press of all that is chosen, collection label before host label.
-    pub fn print_orders(&self, queue: &Queue) -> Orders {
-        let mut orders = Orders::default();
-        for row in self.queue(queue).rows.into_iter().filter(|row| row.chosen) {
-            for wanted in row.wanted.into_iter().filter(|wanted| wanted.copies > 0) {
-                orders.orders.push(press::Order { lines: wanted.lines, copies: wanted.copies });
-                orders.of.push((row.of, wanted.kind));
-            }
-        }
-        orders
-    }
-
-    /// Records what was printed, word for word as the press broke it; with `labelled` also that the pins got their
-    /// labels.
-    ///
-    /// **Shape**: one proof an order, in their order.
-    pub fn printed_deed(
-        &self,
-        orders: &Orders,
-        proofs: &[press::Proof],
-        labelled: Labelled,
-        now: Moment,
-        ids: Ids<'_>,
-    ) -> Deed {
-        let mut edits = Vec::new();
-        let mut copies = 0_usize;
-        for ((order, (of, kind)), proof) in orders.orders.iter().zip(&orders.of).zip(proofs) {
-            let mut edit = Edit::of(&Record::new(ids(), Kind::Printing));
-            edit.put(&printing::OF, of);
-            edit.put(
-                &printing::PRINTED,
-                &Printed {
-                    label: kind.code().to_owned(),
-                    lines: proof.lines.clone(),
-                    copies: order.copies,
-                    at: moment::stamp(now),
-                },
-            );
-            edits.push(edit);
-            copies += order.copies as usize;
-        }
-        if labelled == Labelled::Yes {
-            let mut done: Vec<Id> = orders.of.iter().map(|(of, _)| *of).collect();
-            done.dedup();
-            edits.extend(
-                done.into_iter()
-                    .map(|of| self.step_edit(of, crate::bench::Deal::Labelled, self.insects(of).at_least, now, ids)),
-            );
-        }
-        Deed::new(What::Printed(copies), edits)
-    }
-}
-
-/// Whether the labels are on the pins as well.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Labelled {
-    /// They are printed, and go on the pins later.
-    NotYet,
-    /// They are on the pins.
-    Yes,
 }

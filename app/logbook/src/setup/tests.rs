@@ -1,6 +1,7 @@
 use super::*;
 use crate::deed::What;
 use crate::invented::Table;
+use crate::labels::LabelKind;
 use crate::view::Next;
 use record::{Id, Kind, numbering, person};
 
@@ -270,12 +271,48 @@ fn rules_are_kept_and_what_is_out_of_reason_is_refused() {
     assert_eq!(deed.what, What::Setup);
     table.save(&deed);
     let rules = table.book.rules();
-    assert_eq!((rules.sheet(), rules.radius_limit_m, rules.spares), (ports::press::Paper::Letter, 30.0, 2));
+    assert_eq!((rules.card((0, 0)).size_mm, rules.radius_limit_m, rules.spares), ((215.9, 279.4), 30.0, 2));
     assert_eq!(table.book.setup(2027).rules, form);
     let form = RulesForm { width: "2".into(), spares: "500".into(), radius_limit: "far".into(), ..form };
     let refused = table.with_ids(|book, ids| book.set_rules(&form, ids)).expect_err("out of reason");
     assert_eq!(refused.len(), 3);
     assert_eq!(table.book.all(&Kind::Rules).len(), 1);
+}
+
+#[test]
+fn cards_pins_and_sizes_of_ones_own_reach_the_press() {
+    let mut table = Table::new();
+    name(&mut table, "I. Varga");
+    let usual = table.book.rules();
+    assert_eq!(usual.style(LabelKind::Host).pin_at, ports::press::PinAt::Middle);
+    assert_eq!(usual.card((0, 0)), ports::press::Card::fresh(ports::press::Paper::A4));
+    let mut form = RulesForm {
+        sheet: "card".into(),
+        card_width: "120".into(),
+        card_height: "80,5".into(),
+        margin: "6".into(),
+        pin: "000".into(),
+        pin_at: "end".into(),
+        least: "3".into(),
+        heights: ["24", "18", "12"].map(str::to_owned),
+        ..usual.form()
+    };
+    form.sizes[0].1 = "55".into();
+    let kind = form.sizes[0].0;
+    let deed = table.with_ids(|book, ids| book.set_rules(&form, ids)).expect("within reason");
+    table.save(&deed);
+    let rules = table.book.rules();
+    let card = rules.card((1, 2));
+    assert_eq!((card.size_mm, card.margin_mm), ((120.0, 80.5), 6.0));
+    assert_eq!((card.used_down_mm, card.used_across_mm), (8.0, 36.0));
+    let pinned = rules.style(LabelKind::Collection);
+    assert_eq!(pinned.pin_at, ports::press::PinAt::Left);
+    assert!((pinned.format.pin_mm - 0.85).abs() < 1e-9, "0.25 mm and 0.3 mm on both sides");
+    assert_eq!(pinned.format.type_least_pt, 3.5, "no type is smaller");
+    let loose = rules.style(kind);
+    assert_eq!((loose.format.width_mm, loose.format.pin_mm, loose.pin_at), (55.0, 0.0, ports::press::PinAt::Middle));
+    assert_eq!(rules.heights_mm, [24.0, 18.0, 12.0]);
+    assert!(!rules.sizes.contains_key(form.sizes[1].0.code()), "what is as usual is not kept");
 }
 
 #[test]

@@ -47,16 +47,43 @@ say! { English says Bench {
     says: "What the labels will say";
     nothing_to_say(kind: &str): format!("{kind}: nothing to say, none is printed.");
     insects(count: u32, exact: bool, spare: u32): insects(count, exact, spare);
+    other_labels: "Other labels";
+    ink_fluid: "One inside the vial, not folded. Pigment ink on rag paper, dry before it goes in; dye ink and most toner come off in ethanol.";
+    ink_card: "The card lies in the envelope with the insect.";
+    outdated(at: &str): format!("Corrected after printing on {at}.");
+    determined: "Determined as";
+    determined_as(by: &str, year: &str): determined_by(by, year);
+    determine: "Add determination";
+    determine_says: "Author with brackets and year as they are. A determination is added to those before, never in place of one.";
+    determined_name: "Name";
+    determined_author: "Author";
+    determined_doubt: "Doubt";
+    no_doubt: "none";
+    determined_by: "Det. by";
+    determined_year: "Year";
+    add_determination: "Add it";
+    emerged: "Emerged";
+    emerged_from: "First day";
+    emerged_until: "Last day";
+    emerged_says: "For what was reared: the label says collected and emerged.";
+    keep_emerged: "Keep days";
+    pieces: "Parts kept elsewhere";
+    piece_what: "What";
+    piece_number: "Its number";
+    piece_says: "Genitalia preparation, leg for DNA, exuviae: the label bears the linked number.";
+    add_piece: "Add part";
+    piece_of(what: &str, number: &str): format!("{what} {number}").trim().to_owned();
+    heights: "Heights on the pin";
+    heights_says(insect: &str, first: &str, second: &str): format!("Side view of one pin: the insect at {insect} mm above the point, the collection label at {first} mm, the second label at {second} mm. Schools differ; Setup has the numbers.");
     edit: "Edit wording";
-    edit_collection: "Edit wording of the collection label";
-    edit_host: "Edit wording of the host label";
-    wording(kind: &str): format!("Wording of the {}", kind.to_lowercase());
+    edit_of(kind: &str): format!("Edit wording: {}", kind.to_lowercase());
+    wording(kind: &str): format!("Wording: {}", kind.to_lowercase());
     wording_says: "A line on the label is a line here. Words between _ and _ stand in italics.";
     keep_wording: "Keep wording";
     keep_for_event(count: usize): format!("Keep for all {} of the event", grouped(count));
     usual: "As usual";
     edited: "worded by hand";
-    put_on_sheet(collection: u32, host: u32): format!("Put {} on the sheet", counted((collection + host) as usize, "label", "labels"));
+    put_on_sheet(labels: u32): format!("Put {} on the sheet", counted(labels as usize, "label", "labels"));
     on_sheet: "On the sheet to be printed.";
     take_off: "Take off the sheet";
     to_labels: "To the sheet";
@@ -71,6 +98,11 @@ say! { English says Bench {
     how_2: "Enter goes from the number to what it found. There the figures 1 to 9 pick from a list, and Enter does the main command.";
     how_3: "Labels are counted by insects, with the spare ones of Setup. What is in the drawing is what will be printed.";
 } }
+
+fn determined_by(by: &str, year: &str) -> String {
+    let said = [by, year].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ");
+    if said.is_empty() { said } else { format!("det. {said}") }
+}
 
 fn reason(code: &str) -> &'static str {
     match code {

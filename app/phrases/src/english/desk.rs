@@ -17,10 +17,9 @@ say! { English says Desk {
     no_contents: "nothing written of what is in it";
     kilobytes(bytes: usize): kilobytes(bytes);
     heard_label(kind: &str, lines: &[String], above: usize): heard(kind, lines, above);
-    collection_label: "Collection label";
-    host_label: "Host label";
-    collection_labels: "Collection labels";
-    host_labels: "Host labels";
+    label_kind(code: &str): label_kind(code).0.to_owned();
+    label_kinds(code: &str): label_kind(code).1.to_owned();
+    label_of(kind: &str, item: &str): format!("{kind}, {item}");
     long(text: &str, by_mm: f64, type_pt: f64): format!("“{text}” is {} mm too long at {} pt.", plain(by_mm.max(0.1)), plain(type_pt));
     high(by_mm: f64): format!("The lines are {} mm too high for the label.", plain(by_mm.max(0.1)));
     too_large_for_sheet(by_mm: f64): format!("The label is {} mm larger than the sheet can hold.", plain(by_mm.max(0.1)));
@@ -28,6 +27,22 @@ say! { English says Desk {
     press_gone: "The labels could not be set.";
     press_gone_do(reason: &str): format!("Nothing was lost. Load the page again. The browser says: {reason}");
 } }
+
+/// One label of a kind, and several.
+pub(super) fn label_kind(code: &str) -> (&str, &str) {
+    match code {
+        "collection" => ("Collection label", "Collection labels"),
+        "host" => ("Host label", "Host labels"),
+        "determination" => ("Determination label", "Determination labels"),
+        "rearing" => ("Rearing label", "Rearing labels"),
+        "code" => ("Code label", "Code labels"),
+        "fluid" => ("Label in the fluid", "Labels in the fluid"),
+        "envelope" => ("Card of the envelope", "Cards of the envelope"),
+        "parts" => ("Label of a part", "Labels of a part"),
+        "slip" => ("Slip", "Slips"),
+        other => (other, other),
+    }
+}
 
 fn content(kind: &str, count: Option<u32>, group: &str, sex: &str, stage: &str) -> String {
     let number = count.map(|count| match kind {

@@ -48,6 +48,10 @@ say! { English says Event {
     placed(count: usize): format!("{} given a position.", counted(count, "event was", "events were"));
     pinned(count: usize): format!("Pinned {}.", grouped(count));
     labelled(count: usize): format!("Labelled {}.", grouped(count));
+    determined: "Determination added.";
+    emerged: "Days of emergence kept.";
+    piece: "Part added.";
+    arrangement: "Arrangement changed.";
     printed(count: usize): format!("Noted as printed: {}.", counted(count, "label", "labels"));
     wording: "Wording kept.";
     setup: "Kept.";

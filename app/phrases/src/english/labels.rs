@@ -10,11 +10,13 @@ say! { English says Labels {
     fit(labels: u32, not: usize): fit(labels, not);
     setting: "Setting the labels";
     queue: "To print";
-    queue_note: "collection + host, true size";
-    count(collection: u32, host: u32): if host == 0 { collection.to_string() } else { format!("{collection} + {host}") };
+    queue_note: "collection + host + others, true size";
+    count(collection: u32, host: u32, others: u32): count(collection, host, others);
     choose(number: &str): format!("Print labels of {number}");
     shorten: "Shorten it";
-    printed(collection: u32, host: u32): format!("Printed before: {}.", ENGLISH.labels.count(collection, host));
+    second_label: "Second label";
+    word_too_long: "A second label does not help: one word alone is too long. Shorten it.";
+    printed(kinds: &[(&'static str, u32)]): format!("Printed before: {}.", kinds.iter().map(|(code, count)| kind_counted(code, *count)).collect::<Vec<_>>().join(", "));
     copies: "Copies and wording";
     take_out: "Take off the sheet";
     wording: "See it at the bench";
@@ -29,12 +31,76 @@ say! { English says Labels {
     sheet_on: "Sheet after";
     sheet_scrolls: "Sheet preview, scrolls";
     sheet_title(paper: &str): format!("{paper} sheet in true size");
-    sheet_says(labels: u32, columns: usize, rows: usize): format!("{} in up to {} of {}, equal labels together. Cut lines between them. A bar at the foot must measure 50 mm.", counted(labels as usize, "label", "labels"), counted(rows, "row", "rows"), columns);
+    sheet_says(labels: usize): format!("{} on this sheet, equal labels together. Cut lines between them. A bar at the foot must measure 50 mm.", counted(labels, "label", "labels"));
     paper(code: &str): paper(code).to_owned();
     paper_change(width: &str, height: &str): format!("{width} × {height} mm, change");
-    bar: "This bar must measure 50 mm. Print at 100 %, acid-free paper, pigment ink.";
+    begin: "Begin on a part-used sheet";
+    begin_says: "Places that are cut off already stay empty on the first sheet.";
+    begin_row: "Rows used";
+    begin_column: "Places used in the next row";
+    begin_at(row: u32, column: u32): format!("begins at row {}, place {}", row + 1, column + 1);
+    outdated(labels: usize): if labels == 1 { "1 printed label is out of date".into() } else { format!("{} printed labels are out of date", grouped(labels)) };
+    outdated_says: "What they say was corrected after printing. What was printed stays noted for ever.";
+    outdated_at(at: &str, copies: u32): format!("{} printed {at}", grouped(copies as usize));
+    old: "Printed";
+    new: "Now";
+    by_hand: "Worded by hand: the words are the same, the event is not. Look at them.";
+    print_again(copies: u32): format!("Print {} again", grouped(copies as usize));
+    print_all_again: "Print all again";
+    again_waits: "On the sheet to be printed.";
+    arrange: "What stands on labels";
+    arrange_says: "Which parts, in which order, with which words; shown with catches of this book.";
+    arrange_title(kind: &str): format!("Arrangement: {}", kind.to_lowercase());
+    arrangement: "In use";
+    usual_arrangement: "The usual one";
+    arrangement_name: "Name";
+    save_arrangement: "Save and use it";
+    save_new_arrangement: "Save as a new one";
+    delete_arrangement: "Delete it";
+    forget_changes: "Forget changes";
+    changed_arrangement: "Not saved yet: what is drawn here holds once it is saved.";
+    part(code: &str): part(code).to_owned();
+    part_before(part: &str): format!("Words before {}", part.to_lowercase());
+    part_after(part: &str): format!("Words after {}", part.to_lowercase());
+    part_then(part: &str): format!("Between {} and the next", part.to_lowercase());
+    capitals: "In capitals";
+    before_word: "Before";
+    after_word: "After";
+    then_word: "Then";
+    add_it: "Add it";
+    arrangement_needs_name: "Give it a name first.";
+    earlier_word: "Earlier";
+    later_word: "Later";
+    new_line_word: "New line";
+    join_word: "Join";
+    out_word: "Take out";
+    words_word: "Words";
+    earlier(part: &str): format!("{part} earlier");
+    later(part: &str): format!("{part} later");
+    break_before(part: &str): format!("New line before {}", part.to_lowercase());
+    join_line(part: &str): format!("Join {} to the line above", part.to_lowercase());
+    take_part_out(part: &str): format!("Take out {}", part.to_lowercase());
+    add_part: "Add part";
+    dates: "Dates";
+    month: "Month";
+    joint: "Between day, month and year";
+    dash: "Between two days";
+    abbreviations: "Abbreviations of your own";
+    abbreviations_says: "Whole words, as they stand in the book, and what the label says for them.";
+    abbreviated: "In the book";
+    short: "On the label";
+    add_abbreviation: "Add abbreviation";
+    take_abbreviation_out(text: &str): format!("Take out {text}");
+    sample_none: "No catch in this book has what this label says.";
+    sample_head: "As it would be printed";
+    arrange_how_1: "A line here begins a line on the label. It may be broken further where it is too long.";
+    arrange_how_2: "Parts of which nothing is known are left out with the words around them. Arrangements travel in the log file; which one you use is yours.";
+    bar: "This bar must measure 50 mm.";
+    bar_print: "Print at 100 %, acid-free paper, pigment ink.";
+    sheet_too_small: "The sheet is too small for these labels.";
+    making_cancel: "Stop";
     make(labels: u32): format!("Make PDF, {}", counted(labels as usize, "label", "labels"));
-    making(labels: u32): format!("Making the PDF of {}", counted(labels as usize, "label", "labels"));
+    making(labels: u32, done: usize, all: usize): format!("Making the PDF of {}, {} %", counted(labels as usize, "label", "labels"), (done * 100).checked_div(all).unwrap_or(0));
     made(labels: u32, sheets: u32): format!("{} on {}.", counted(labels as usize, "label", "labels"), counted(sheets as usize, "sheet", "sheets"));
     open: "Open the PDF";
     share: "Share it";
@@ -60,6 +126,59 @@ say! { English says Labels {
     how_3: "A label that does not fit is never clipped and never left blank: nothing is printed until it is shorter.";
 } }
 
+fn count(collection: u32, host: u32, others: u32) -> String {
+    let basic = if host == 0 { collection.to_string() } else { format!("{collection} + {host}") };
+    match (others, collection + host) {
+        (0, _) => basic,
+        (others, 0) => others.to_string(),
+        (others, _) => format!("{basic} + {others}"),
+    }
+}
+
+fn kind_counted(code: &str, count: u32) -> String {
+    let (one, several) = super::desk::label_kind(code);
+    counted(count as usize, &one.to_lowercase(), &several.to_lowercase())
+}
+
+fn part(code: &str) -> &str {
+    match code {
+        "country" => "Country",
+        "province" => "Province",
+        "locality" => "Locality",
+        "offset" => "Distance from it",
+        "site" => "Site",
+        "habitat" => "Habitat",
+        "coordinates" => "Coordinates",
+        "radius" => "Uncertainty",
+        "elevation" => "Elevation",
+        "date" => "Date",
+        "emerged" => "Days emerged",
+        "collectors" => "Collectors",
+        "method" => "Method",
+        "particulars" => "Particulars of the method",
+        "relation" => "How with the host",
+        "thing" => "Host",
+        "thing_part" => "Part of the host",
+        "number" => "Number",
+        "station" => "Station",
+        "microhabitat" => "Microhabitat",
+        "height" => "Height above ground",
+        "contents" => "Contents",
+        "name" => "Name",
+        "author" => "Author",
+        "determined_by" => "Determined by",
+        "determined_in" => "Year of determination",
+        "sex" => "Sex",
+        "code" => "Code",
+        "piece" => "Part kept elsewhere",
+        "linked" => "Its number",
+        "preservative" => "Preservative",
+        "count" => "Count",
+        "words" => "Words alone",
+        other => other,
+    }
+}
+
 fn fit(labels: u32, not: usize) -> String {
     let fit = if labels == 1 { "1 fits".to_owned() } else { format!("{} fit", grouped(labels as usize)) };
     match not {
@@ -73,6 +192,7 @@ fn paper(code: &str) -> &str {
     match code {
         "a4" => "A4",
         "letter" => "Letter",
+        "card" => "Own card",
         other => other,
     }
 }
@@ -85,5 +205,14 @@ mod tests {
     fn what_fits_and_what_does_not_is_counted() {
         assert_eq!(fit(70, 1), "70 fit, 1 does not");
         assert_eq!(fit(1, 0), "1 fits");
+    }
+
+    #[test]
+    fn labels_are_counted_by_kind() {
+        assert_eq!(count(4, 0, 0), "4");
+        assert_eq!(count(4, 4, 0), "4 + 4");
+        assert_eq!(count(4, 4, 1), "4 + 4 + 1");
+        assert_eq!(count(0, 0, 2), "2");
+        assert_eq!(kind_counted("slip", 1), "1 slip");
     }
 }

@@ -1,93 +1,18 @@
 use crate::context::{say, use_page};
-use crate::parts::{Message, Sign};
+use crate::parts::Sign;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use logbook::labels::LabelKind;
-use ports::press::{Answer, Format, Line, Order, Over, PressFault, Proof, Request};
-
-/// What the press made of some labels.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Pressed {
-    /// It is setting them.
-    Waiting,
-    /// One proof a label, in their order.
-    Set(Vec<Proof>),
-    /// It gave no answer; why.
-    Gone(String),
-}
-
-impl Pressed {
-    /// The proof of a label by its place.
-    pub fn proof(&self, at: usize) -> Option<&Proof> {
-        match self {
-            Self::Set(proofs) => proofs.get(at),
-            Self::Waiting | Self::Gone(_) => None,
-        }
-    }
-}
-
-/// Asks the press for proofs of these labels, again whenever they change; an answer that comes too late is let go.
-pub fn proofs(labels: Signal<Vec<Vec<Line>>>, format: Signal<Format>) -> Signal<Pressed> {
-    let page = use_page();
-    let pressed = RwSignal::new(Pressed::Waiting);
-    let turn = StoredValue::new(0_u32);
-    Effect::new(move |_| {
-        let (labels, format) = (labels.get(), format.get());
-        let mine = turn.with_value(|turn| turn.wrapping_add(1));
-        turn.set_value(mine);
-        if labels.is_empty() {
-            pressed.set(Pressed::Set(Vec::new()));
-            return;
-        }
-        let orders = labels.into_iter().map(|lines| Order { lines, copies: 1 }).collect();
-        spawn_local(async move {
-            let ports = page.ports();
-            let answer = ports.press.ask(Request::Proof { orders, format }).await;
-            if turn.try_get_value() == Some(mine) {
-                pressed.set(understood(answer));
-            }
-        });
-    });
-    pressed.into()
-}
-
-fn understood(answer: Result<Answer, PressFault>) -> Pressed {
-    match answer {
-        Ok(Answer::Proofs(proofs)) => Pressed::Set(proofs),
-        Ok(Answer::NotWritten(reason)) | Err(PressFault::Gone(reason)) => Pressed::Gone(reason),
-        Ok(Answer::Laid(_) | Answer::Pdf { .. } | Answer::DoesNotFit(_)) => Pressed::Gone(String::new()),
-    }
-}
-
-/// While the press works, and when it gave no answer.
-#[component]
-pub fn Setting(
-    /// What it made of the labels.
-    pressed: Signal<Pressed>,
-) -> impl IntoView {
-    let late = RwSignal::new(false);
-    let page = use_page();
-    spawn_local(async move {
-        page.ports().time.wait(500).await;
-        let _ = late.try_set(true);
-    });
-    move || match pressed.get() {
-        Pressed::Waiting => {
-            late.get().then(|| view! { <p class="note" role="status">{say().labels.setting()}</p> }.into_any())
-        }
-        Pressed::Set(_) => None,
-        Pressed::Gone(reason) => {
-            Some(view! { <Message what=say().desk.press_gone() safe=say().desk.press_gone_do(&reason)/> }.into_any())
-        }
-    }
-}
+use ports::press::{Over, Proof};
 
 /// What a label is called.
-pub fn kind_name(kind: LabelKind) -> &'static str {
-    match kind {
-        LabelKind::Collection => say().desk.collection_label(),
-        LabelKind::Host => say().desk.host_label(),
-    }
+pub fn kind_name(kind: LabelKind) -> String {
+    say().desk.label_kind(kind.code())
+}
+
+/// What several of a kind are called, with what they are of where there may be several.
+pub fn kinds_name(kind: LabelKind, item: &str) -> String {
+    let name = say().desk.label_kinds(kind.code());
+    if item.is_empty() { name } else { say().desk.label_of(&name, item) }
 }
 
 /// A label as the press set it: its outlines in millimetres, its words as the accessible name. The pin's place is
@@ -105,7 +30,7 @@ pub fn ProofView(
     life: bool,
 ) -> impl IntoView {
     let (width, height) = size;
-    let name = say().desk.heard_label(kind_name(kind), &proof.lines, proof.lines_above_pin);
+    let name = say().desk.heard_label(&kind_name(kind), &proof.lines, proof.lines_above_pin);
     let (x, y, radius) = proof.pin;
     let drawing = view! {
         <rect class="label-paper" width=width.to_string() height=height.to_string()/>

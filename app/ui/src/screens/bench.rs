@@ -2,8 +2,11 @@
 //! steps done with it.
 
 mod choose;
+mod determine;
 mod facts;
+mod heights;
 mod number;
+mod pieces;
 mod proofs;
 mod steps;
 mod wording;
@@ -14,12 +17,15 @@ use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::route::Screen;
 use choose::{Choices, NoneFound};
+use determine::DeterminedAs;
 use facts::FactsOf;
+use heights::Heights;
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::bench::BenchView;
 use number::NumberField;
-use proofs::LabelsOf;
+use pieces::{Emerged, Pieces};
+use proofs::{Copies, LabelsOf};
 use steps::{StepBar, StepsOf};
 
 /// What is asked of the bench.
@@ -75,9 +81,12 @@ pub fn Bench(sought: String) -> impl IntoView {
                     {move || found.get().map(|id| view! { <FactsOf id/> })}
                     <div role="status">{move || unsettled(view.get())}</div>
                 </div>
-                {move || found.get().map(|id| view! {
-                    <div class="column"><LabelsOf id/></div>
-                    <div class="column"><StepsOf id/></div>
+                {move || found.get().map(|id| {
+                    let copies = Copies::new(page, id);
+                    view! {
+                        <div class="column"><DeterminedAs id copies/><LabelsOf id copies/></div>
+                        <div class="column"><StepsOf id/><Emerged id/><Pieces id/><Heights/></div>
+                    }
                 })}
             </div>
             {end}

@@ -1,21 +1,29 @@
 //! The labels: what is to be printed, the sheet in true size as the press lays it, the PDF, and noting what was printed.
 
+mod arrange;
+mod begin;
 mod calibrate;
 mod empty;
+mod outdated;
 mod print;
 mod queue;
 mod sheet;
+
+pub use arrange::Arrange;
 
 use crate::context::{Context, say, use_page};
 use crate::desk::{Pressed, Setting, how, proofs};
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::parts::{More, Sign};
+use arrange::Kinds;
+use begin::Begin;
 use calibrate::Calibrate;
 use empty::{Empty, NotPrinted};
 use leptos::prelude::*;
 use logbook::labels::{Orders, Queue, QueueView};
-use ports::press::{Line, Over, Proof};
+use outdated::OutOfDate;
+use ports::press::{Over, Proof};
 use print::{Bar, Printing};
 use queue::QueueList;
 use sheet::Sheet;
@@ -37,12 +45,11 @@ impl Desk {
     fn new(page: Context) -> Self {
         let queue = RwSignal::new(Queue::load(&*page.ports().draft, page.book()));
         let view = narrowed(move || page.logbook.with(|logbook| queue.with(|queue| logbook.queue(queue))));
-        let orders = narrowed(move || page.logbook.with(|logbook| queue.with(|queue| logbook.print_orders(queue))));
-        let lines = narrowed(move || {
-            orders.with(|orders| orders.orders.iter().map(|order| order.lines.clone()).collect::<Vec<Vec<Line>>>())
-        });
-        let format = narrowed(move || page.logbook.with(|logbook| logbook.rules().format()));
-        Self { queue, view, orders, pressed: proofs(lines.into(), format.into()) }
+        let begin = narrowed(move || queue.with(|queue| queue.begin));
+        let orders =
+            narrowed(move || page.logbook.with(|logbook| view.with(|view| logbook.print_orders(view, begin.get()))));
+        let batch = narrowed(move || orders.with(|orders| orders.batch.clone()));
+        Self { queue, view, orders, pressed: proofs(batch.into()) }
     }
 
     /// Changes the queue and keeps it.
@@ -67,13 +74,13 @@ impl Desk {
     /// Labels that fit, and how many orders do not; none before the press has said so.
     pub fn fit(self) -> Option<(u32, usize)> {
         let over: Vec<bool> = self.pressed.with(|pressed| match pressed {
-            Pressed::Set(proofs) => Some(proofs.iter().map(|proof| !proof.over.is_empty()).collect()),
-            Pressed::Waiting | Pressed::Gone(_) => None,
+            Pressed::Set(shown) => Some(shown.proofs.iter().map(|proof| !proof.over.is_empty()).collect()),
+            Pressed::Waiting | Pressed::TooLarge(_) | Pressed::Gone(_) => None,
         })?;
         let said = self.orders.with(|orders| {
             let fits = |at: usize| !over.get(at).copied().unwrap_or(false);
-            let labels =
-                orders.orders.iter().enumerate().filter(|(at, _)| fits(*at)).map(|(_, order)| order.copies).sum();
+            let labels = orders.batch.labels.iter().enumerate();
+            let labels = labels.filter(|(at, _)| fits(*at)).map(|(_, label)| label.copies).sum();
             (labels, over.iter().filter(|over| **over).count())
         });
         Some(said)
@@ -106,13 +113,16 @@ pub fn Labels() -> impl IntoView {
                     <div class="column"><QueueList desk/></div>
                     <div class="column">
                         <Sheet desk/>
+                        <Begin desk/>
                         <p class="part mark">{Sign::Look.draw()}<span>{words.advice()}</span></p>
                         <p class="note">{words.advice_calm()}</p>
                         <More words=words.calibrate()><Calibrate/></More>
                     </div>
                 </div>
             </Show>
+            <OutOfDate desk/>
             <NotPrinted desk/>
+            <Kinds/>
             {end}
         </Page>
     }

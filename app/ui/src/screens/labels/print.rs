@@ -2,15 +2,15 @@
 
 use super::{Desk, over_lines};
 use crate::context::{Context, say, use_page};
-use crate::desk::Pressed;
-use crate::parts::{Check, Message};
+use crate::desk::{Pressed, foot_words};
+use crate::parts::{Check, Message, Progress};
 use chrono::{Datelike, Timelike};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use logbook::labels::{Labelled, Orders};
 use logbook::moment::{day_text, local, today};
 use ports::files::{File, Left, Ways};
-use ports::press::{Answer, Over, PressFault, Proof, Request};
+use ports::press::{Over, PressFault, Proof, Work, Worked};
 
 /// A PDF that was made, and of what.
 #[derive(Clone)]
@@ -39,12 +39,22 @@ pub struct Printing {
     stage: RwSignal<Stage, LocalStorage>,
     refused: RwSignal<Option<String>>,
     on_pins: RwSignal<bool>,
+    /// Pieces of a print done, of so many.
+    done: RwSignal<(usize, usize)>,
+    /// Which print is under way: one that is not waits for nothing any more.
+    turn: StoredValue<u32>,
 }
 
 impl Printing {
     /// Nothing made yet.
     pub fn new() -> Self {
-        Self { stage: RwSignal::new_local(Stage::Idle), refused: RwSignal::new(None), on_pins: RwSignal::new(false) }
+        Self {
+            stage: RwSignal::new_local(Stage::Idle),
+            refused: RwSignal::new(None),
+            on_pins: RwSignal::new(false),
+            done: RwSignal::new((0, 1)),
+            turn: StoredValue::new(0),
+        }
     }
 
     /// What became of it, where something did.
@@ -73,22 +83,45 @@ impl Printing {
     fn make(self, page: Context, desk: Desk) {
         let orders = desk.orders.get_untracked();
         let proofs = match desk.pressed.get_untracked() {
-            Pressed::Set(proofs) => proofs,
-            Pressed::Waiting | Pressed::Gone(_) => return,
+            Pressed::Set(shown) => shown.proofs,
+            Pressed::Waiting | Pressed::TooLarge(_) | Pressed::Gone(_) => return,
         };
-        let labels = orders.orders.iter().map(|order| order.copies).sum();
         self.refused.set(None);
-        self.stage.set(Stage::Making(labels));
-        let request = request(page, &orders);
+        self.stage.set(Stage::Making(orders.labels()));
+        self.done.set((0, 1));
+        let mine = self.turn.with_value(|turn| turn.wrapping_add(1));
+        self.turn.set_value(mine);
         spawn_local(async move {
-            let answer = page.ports().press.ask(request).await;
-            let stage = match answer {
-                Ok(Answer::Pdf { bytes, sheets, labels }) => made(page, orders, proofs, bytes, (labels, sheets)),
-                Ok(Answer::DoesNotFit(over)) => Stage::DoesNotFit(orders, over),
-                Ok(Answer::NotWritten(reason)) | Err(PressFault::Gone(reason)) => Stage::Gone(reason),
-                Ok(Answer::Proofs(_) | Answer::Laid(_)) => Stage::Gone(String::new()),
+            let Some(worked) = self.worked(page, begin(page, &orders), mine).await else { return };
+            let stage = match worked {
+                Ok(Worked::Pdf { bytes, sheets, labels }) => made(page, orders, proofs, bytes, (labels, sheets)),
+                Ok(Worked::DoesNotFit(over)) => Stage::DoesNotFit(orders, over),
+                Ok(Worked::NotWritten(reason)) | Err(PressFault::Gone(reason)) => Stage::Gone(reason),
+                Ok(Worked::Idle | Worked::Under { .. } | Worked::Shown(_) | Worked::Shared(_)) => Stage::Idle,
             };
             let _ = self.stage.try_set(stage);
+        });
+    }
+
+    /// Piece by piece until the print is finished; none when it was stopped, or another was begun.
+    async fn worked(self, page: Context, begin: Work, mine: u32) -> Option<Result<Worked, PressFault>> {
+        let mut worked = page.ports().press.work(begin).await;
+        while let Ok(Worked::Under { done, all }) = worked {
+            if self.turn.try_get_value() != Some(mine) {
+                return None;
+            }
+            let _ = self.done.try_set((done, all));
+            worked = page.ports().press.work(Work::Continue).await;
+        }
+        (self.turn.try_get_value() == Some(mine)).then_some(worked)
+    }
+
+    /// Stops the print under way: nothing was printed.
+    fn stop(self, page: Context) {
+        self.turn.update_value(|turn| *turn = turn.wrapping_add(1));
+        self.stage.set(Stage::Idle);
+        spawn_local(async move {
+            let _ = page.ports().press.work(Work::Cancel).await;
         });
     }
 
@@ -112,10 +145,10 @@ impl Printing {
         let labelled = if self.on_pins.get_untracked() { Labelled::Yes } else { Labelled::NotYet };
         let deed = page
             .make(|logbook, saving, ids| logbook.printed_deed(&made.orders, &made.proofs, labelled, saving.now, ids));
-        let printed: Vec<_> = made.orders.of.iter().map(|(of, _)| *of).collect();
+        let printed = made.orders.clone();
         page.save(deed, move |_| {
             let before = desk.queue.get_untracked();
-            desk.change(page, |queue| printed.iter().for_each(|of| queue.take_out(*of)));
+            desk.change(page, |queue| queue.take_out_printed(&printed));
             page.when_undone(move || desk.put_back(page, &before));
             self.on_pins.set(false);
             self.stage.set(Stage::Idle);
@@ -136,18 +169,14 @@ enum How {
     Save,
 }
 
-fn request(page: Context, orders: &Orders) -> Request {
-    let words = say().labels;
+fn begin(page: Context, orders: &Orders) -> Work {
     let now = page.moment();
     let at = local(now);
     let small = |number: u32| u8::try_from(number).unwrap_or_default();
-    let (format, paper) = page.logbook.with_untracked(|logbook| (logbook.rules().format(), logbook.rules().sheet()));
-    Request::Print {
-        orders: orders.orders.clone(),
-        format,
-        paper,
-        title: words.document(today(now)),
-        check_words: words.bar().to_owned(),
+    Work::Begin {
+        batch: orders.batch.clone(),
+        title: say().labels.document(today(now)),
+        words: foot_words(),
         made: (
             u16::try_from(at.year()).unwrap_or_default(),
             small(at.month()),
@@ -171,11 +200,19 @@ fn made(page: Context, orders: Orders, proofs: Vec<Proof>, bytes: Vec<u8>, (labe
 pub fn Bar(desk: Desk, printing: Printing) -> impl IntoView {
     let page = use_page();
     let words = say().labels;
-    let labels = move || desk.orders.with(|orders| orders.orders.iter().map(|order| order.copies).sum::<u32>());
+    let labels = move || desk.orders.with(Orders::labels);
     let ready = move || desk.pressed.with(|pressed| matches!(pressed, Pressed::Set(_)));
     move || {
         match printing.stage.get() {
-        Stage::Making(labels) => view! { <div class="bar"><p role="status">{words.making(labels)}</p></div> }.into_any(),
+        Stage::Making(labels) => view! {
+            <div class="bar">
+                <Progress words=Signal::derive(move || words.making(labels, printing.done.get().0, printing.done.get().1))
+                    done=Signal::derive(move || printing.done.get().0) of=Signal::derive(move || printing.done.get().1)>
+                    <button class="button quiet" type="button" on:click=move |_| printing.stop(page)>{words.making_cancel()}</button>
+                </Progress>
+            </div>
+        }
+        .into_any(),
         Stage::Made(made) if desk.still(&made.orders) => view! { <Ready desk printing made=*made/> }.into_any(),
         Stage::Idle | Stage::Made(_) | Stage::DoesNotFit(..) | Stage::Gone(_) => view! {
             <div class="bar" hidden=move || labels() == 0>
@@ -195,14 +232,14 @@ fn Ready(desk: Desk, printing: Printing, made: Made) -> impl IntoView {
     let words = say().labels;
     let says = words.made(made.labels, made.sheets);
     let note_name = words.note_printed(made.labels);
-    let ways = made.ways;
+    let (ways, on_pins) = (made.ways, made.orders.on_pins());
     let made = StoredValue::new_local(made);
     let on = move |how: How| move |_| made.with_value(|made| printing.hand_on(page, made, how));
     let note = move |_| made.with_value(|made| printing.note(page, desk, made));
     view! {
         <div class="bar made">
             <p class="says" role="status">{says}" "<span class="note">{words.note_says()}</span></p>
-            <Check ticked=printing.on_pins change=Callback::new(move |ticked| printing.on_pins.set(ticked))>{words.labelled_too()}</Check>
+            {on_pins.then(|| view! { <Check ticked=printing.on_pins change=Callback::new(move |ticked| printing.on_pins.set(ticked))>{words.labelled_too()}</Check> })}
             <button class="button" type="button" on:click=note>{note_name}</button>
             {ways.share.then(|| view! { <button class="button quiet" type="button" on:click=on(How::Share)>{words.share()}</button> })}
             {ways.save.then(|| view! { <button class="button quiet" type="button" on:click=on(How::Save)>{words.save()}</button> })}

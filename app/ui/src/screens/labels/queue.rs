@@ -1,14 +1,16 @@
 //! What is to be printed, row by row, with the labels in true size.
 
 use super::{Desk, over_lines};
-use crate::context::{say, use_page};
-use crate::desk::{ProofView, Window, contents_words, kind_name};
+use crate::context::{Context, say, use_page};
+use crate::desk::{ProofView, Window, contents_words, kinds_name};
 use crate::narrow::narrowed;
 use crate::parts::{Check, PlateView, Stepper, plate_words};
 use crate::route::Screen;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use logbook::Id;
-use logbook::labels::{LabelKind, QueueRow, Totals, Wanted};
+use logbook::labels::{LabelKind, QueueRow, Shared, Totals, Wanted, Which};
+use ports::press::{Over, Work, Worked};
 
 /// The queue.
 #[component]
@@ -41,14 +43,14 @@ fn Row(desk: Desk, id: Id) -> impl IntoView {
             let ticked = Signal::stored(row.chosen);
             let change = Callback::new(move |chosen| desk.change(page, |queue| queue.choose(id, chosen)));
             let (choose, head) = (say().labels.choose(&name(&row)), head(&row));
-            let count = say().labels.count(row.wanted[0].copies, row.wanted[1].copies);
+            let count = counts(&row.wanted);
             view! {
                 <div class="top">
                     <Check ticked change><span class="unseen">{choose}</span>{head}</Check>
                     <span class="count">{count}</span>
                 </div>
                 <div class="below"><span class="say">{says(&row)}</span><Lives desk id/></div>
-                {before(row.printed)}
+                {before(&row.printed)}
             }
         })
     };
@@ -80,15 +82,23 @@ fn says(row: &QueueRow) -> String {
     if contents.is_empty() { row.event.as_ref().map(|line| line.site.clone()).unwrap_or_default() } else { contents }
 }
 
-fn before(printed: Totals) -> Option<AnyView> {
-    (printed.labels() > 0)
-        .then(|| view! { <p class="note">{say().labels.printed(printed.collection, printed.host)}</p> }.into_any())
+/// `4 + 4`: collection labels, host labels, and all others.
+fn counts(wanted: &[Wanted]) -> String {
+    let mut totals = Totals::default();
+    wanted.iter().for_each(|wanted| totals.add(wanted.which.kind, wanted.copies));
+    let (collection, host) = (totals.of(LabelKind::Collection), totals.of(LabelKind::Host));
+    say().labels.count(collection, host, totals.labels() - collection - host)
+}
+
+fn before(printed: &Totals) -> Option<AnyView> {
+    let kinds: Vec<(&'static str, u32)> = printed.kinds().map(|(kind, copies)| (kind.code(), copies)).collect();
+    (!kinds.is_empty()).then(|| view! { <p class="note">{say().labels.printed(&kinds)}</p> }.into_any())
 }
 
 /// The places of a row's orders in the list of all orders.
 fn places(desk: Desk, id: Id) -> Vec<(usize, LabelKind)> {
     desk.orders.with(|orders| {
-        orders.of.iter().enumerate().filter(|(_, (of, _))| *of == id).map(|(at, (_, kind))| (at, *kind)).collect()
+        orders.of.iter().enumerate().filter(|(_, (of, _))| *of == id).map(|(at, (_, which))| (at, which.kind)).collect()
     })
 }
 
@@ -99,26 +109,63 @@ fn Lives(desk: Desk, id: Id) -> impl IntoView {
     let proofs = narrowed(move || {
         places(desk, id).into_iter().filter_map(|(at, kind)| Some((kind, desk.proof(at)?))).collect::<Vec<_>>()
     });
-    let size = move || page.logbook.with(|logbook| logbook.rules().format());
-    let life =
-        move |(kind, proof)| view! { <ProofView proof size=(size().width_mm, size().height_mm) kind life=true/> };
+    let life = move |(kind, proof)| {
+        let size = page.logbook.with(|logbook| logbook.rules().format(kind));
+        view! { <ProofView proof size=(size.width_mm, size.height_mm) kind life=true/> }
+    };
     view! { <span class="lives">{move || proofs.get().into_iter().map(life).collect_view()}</span> }.into_any()
 }
 
-/// What does not fit.
+/// What does not fit, the way to its words, and a second label for what one does not hold.
 #[component]
 fn Faults(desk: Desk, id: Id) -> impl IntoView {
     let page = use_page();
+    let words = say().labels;
     let over = narrowed(move || {
-        let proofs = places(desk, id).into_iter().filter_map(|(at, _)| desk.proof(at));
-        proofs.filter(|proof| !proof.over.is_empty()).map(|proof| (proof.over, proof.type_pt)).collect::<Vec<_>>()
+        let proofs = places(desk, id).into_iter().filter_map(|(at, _)| Some((at, desk.proof(at)?)));
+        proofs
+            .filter(|(_, proof)| !proof.over.is_empty())
+            .map(|(at, proof)| (at, proof.over, proof.type_pt))
+            .collect::<Vec<_>>()
     });
+    let alone = RwSignal::new(false);
+    let second = move |_| {
+        over.get_untracked().into_iter().for_each(|(at, ..)| share(page, desk, id, at, alone));
+    };
+    let lines = move |(_, over, size): (usize, Vec<Over>, f64)| over_lines(&over, size);
     move || {
-        (!over.with(Vec::is_empty)).then(|| view! {
-        {over.get().into_iter().map(|(over, size)| over_lines(&over, size)).collect_view()}
-        <div class="commands"><a class="button" href=page.to(Screen::Bench(id.to_string()))>{say().labels.shorten()}</a></div>
-    })
+        (!over.with(Vec::is_empty)).then(|| {
+            view! {
+                {over.get().into_iter().map(lines).collect_view()}
+                <p class="note" role="status" hidden=move || !alone.get()>{words.word_too_long()}</p>
+                <div class="commands">
+                    <a class="button" href=page.to(Screen::Bench(id.to_string()))>{words.shorten()}</a>
+                    <button class="button" type="button" on:click=second>{words.second_label()}</button>
+                </div>
+            }
+        })
     }
+}
+
+/// Asks the press to share out the lines of an order, and prints it as several labels from then on.
+fn share(page: Context, desk: Desk, id: Id, at: usize, alone: RwSignal<bool>) {
+    let order = desk.orders.with_untracked(|orders| {
+        let (of, which) = orders.of.get(at)?;
+        let label = orders.batch.labels.get(at).filter(|_| *of == id)?;
+        Some((*which, label.clone(), orders.batch.styles.clone()))
+    });
+    let Some((which, label, styles)) = order else { return };
+    let whole = label.lines.clone();
+    spawn_local(async move {
+        let answer = page.ports().press.work(Work::Share { labels: vec![label], styles }).await;
+        let shared = if let Ok(Worked::Shared(shared)) = answer { shared } else { Vec::new() };
+        let labels = shared.into_iter().next().unwrap_or_default();
+        let left_the_screen = alone.try_set(labels.len() < 2).is_some();
+        if left_the_screen {
+            return;
+        }
+        desk.change(page, |queue| queue.share(id, Shared { which, whole, labels }));
+    });
 }
 
 /// How many of each, the way to the wording, and off the sheet.
@@ -126,19 +173,27 @@ fn Faults(desk: Desk, id: Id) -> impl IntoView {
 fn Change(desk: Desk, id: Id, row: Memo<Option<QueueRow>>) -> impl IntoView {
     let page = use_page();
     let words = say().labels;
-    let wanted = move |at: usize| row.with(|row| row.as_ref().map(|row| row.wanted[at].clone()));
-    let stepper = move |at: usize, kind: LabelKind| {
-        let value = Signal::derive(move || wanted(at).map(|wanted| wanted.copies.to_string()).unwrap_or_default());
+    let which = narrowed(move || {
+        let wanted = row.with(|row| row.as_ref().map(|row| row.wanted.clone())).unwrap_or_default();
+        wanted.into_iter().map(|wanted| (wanted.which, wanted.item)).collect::<Vec<(Which, String)>>()
+    });
+    let copies = move |which: Which| {
+        row.with(|row| {
+            let wanted = row.as_ref()?.wanted.iter().find(|wanted| wanted.which == which)?;
+            Some(wanted.copies.to_string())
+        })
+    };
+    let stepper = move |(which, item): (Which, String)| {
+        let value = Signal::derive(move || copies(which).unwrap_or_else(|| "0".to_owned()));
         let change = Callback::new(move |typed: String| {
-            desk.change(page, |queue| queue.set_copies(id, kind, typed.trim().parse().unwrap_or(0)))
+            desk.change(page, |queue| queue.set_copies(id, which, typed.trim().parse().unwrap_or(0)))
         });
-        let says = move || wanted(at).is_none_or(|wanted: Wanted| wanted.lines.is_empty());
-        view! { <div class="proof-line" hidden=says><span>{kind_name(kind)}</span><Stepper name=kind_name(kind) value change/></div> }
+        let name = kinds_name(which.kind, &item);
+        view! { <div class="proof-line"><span>{name.clone()}</span><Stepper name value change/></div> }
     };
     let container = move || row.with(|row| row.as_ref().is_some_and(|row| row.plate.is_some()));
     view! {
-        {stepper(0, LabelKind::Collection)}
-        {stepper(1, LabelKind::Host)}
+        <For each=move || which.get() key=|(which, _)| *which children=stepper/>
         <div class="commands">
             {move || container().then(|| view! { <a class="button quiet" href=page.to(Screen::Bench(id.to_string()))>{words.wording()}</a> })}
             <button class="button quiet" type="button" on:click=move |_| desk.change(page, |queue| queue.take_out(id))>{words.take_out()}</button>
