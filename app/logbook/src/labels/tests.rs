@@ -190,6 +190,16 @@ fn a_wording_kept_with_the_event_is_taken_by_containers_like_it() {
 }
 
 #[test]
+fn a_wording_kept_with_the_event_never_lends_a_number() {
+    let mut caught = caught();
+    let host = Which::of(LabelKind::Host);
+    let deed = caught.table.book.set_wording_for_event(caught.flies, host, "on hogweed\nvial IV27-0147");
+    caught.table.save(&deed);
+    assert_eq!(text(&caught.table, caught.flies, LabelKind::Host), "on hogweed\nvial IV27-0147");
+    assert_eq!(text(&caught.table, caught.wasps, LabelKind::Host), "on hogweed\nvial IV27-0148");
+}
+
+#[test]
 fn a_container_can_have_its_own_words_under_an_edited_event() {
     let mut caught = caught();
     let usual = text(&caught.table, caught.wasps, LabelKind::Collection);

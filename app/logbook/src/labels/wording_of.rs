@@ -59,6 +59,7 @@ impl Logbook {
     pub fn set_wording_for_event(&self, of: Id, which: Which, text: &str) -> Deed {
         let lines = lines_of(text);
         let Some((container, Some(event))) = self.catch_behind(of) else { return Deed::new(What::Wording, []) };
+        let lines = with_mark(lines, &number_of(container.as_ref()));
         let own = container.filter(|record| !differs(record, which)).map(|record| wording_edit(&record, which, None));
         let kept = wording_edit(&event, which, Some(&lines).filter(|lines| !lines.is_empty()));
         Deed::new(What::Wording, own.into_iter().chain([kept]))
@@ -68,6 +69,10 @@ impl Logbook {
     fn changed_wording(&self, of: Id, which: Which) -> Option<(Id, Vec<String>)> {
         let record = self.living(which.item.unwrap_or(of))?;
         let own = record.get(&field(which.kind)).filter(|lines: &Vec<String>| !lines.is_empty());
+        let own = own.map(|lines| match record.kind {
+            Kind::Event => lines.iter().map(|line| line.replace(OWN_NUMBER, "")).collect(),
+            _ => lines,
+        });
         own.map(|lines| (record.id, lines)).or_else(|| self.event_wording(of, which))
     }
 
@@ -77,7 +82,8 @@ impl Logbook {
         let container = container.filter(|record| !differs(record, which));
         let event = event.filter(|_| container.is_some())?;
         let lines = event.get(&field(which.kind)).filter(|lines: &Vec<String>| !lines.is_empty())?;
-        Some((event.id, lines))
+        let number = number_of(self.living(of).as_ref());
+        Some((event.id, lines.iter().map(|line| line.replace(OWN_NUMBER, &number)).collect()))
     }
 
     /// The other containers of the event that would take its wording.
@@ -92,6 +98,20 @@ impl Logbook {
             .filter(|record| record.id != of && !differs(record, which) && record.is_empty(&field(which.kind)));
         following.map(|record| record.id).collect()
     }
+}
+
+/// Stands in an event's wording for the number of each container: a label never bears another vial's.
+const OWN_NUMBER: &str = "{number}";
+
+fn number_of(container: Option<&Record>) -> String {
+    container.and_then(|record| record.get(&container::NUMBER)).map(|number| number.text).unwrap_or_default()
+}
+
+fn with_mark(lines: Vec<String>, number: &str) -> Vec<String> {
+    if number.is_empty() {
+        return lines;
+    }
+    lines.into_iter().map(|line| line.replace(number, OWN_NUMBER)).collect()
 }
 
 /// The lines of a text as typed, for a preview while it is typed.
