@@ -170,7 +170,7 @@ fn sex_sign(contents: &[ContentView]) -> String {
 
 /// True for what the insects lie in, wet.
 pub(crate) fn is_fluid(fluid: &Fluid) -> bool {
-    !DRY.contains(&fluid.code.as_str()) && !(fluid.code.is_empty() && fluid.text.trim().is_empty())
+    !(DRY.contains(&fluid.code.as_str()) || fluid.code.is_empty() && fluid.text.trim().is_empty())
 }
 
 fn fluid_words(fluid: &Fluid) -> String {

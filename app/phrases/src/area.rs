@@ -1,6 +1,7 @@
 //! The areas: which sentences there are. What they say stands with each language.
 
-pub use crate::desk::{Bench, Conflict, Day, Desk, Export, Import, Labels, Search, Setup};
+pub use crate::bench::{Bench, Labels, Setup};
+pub use crate::desk::{Conflict, Day, Desk, Export, Import, Search};
 pub use crate::field::{Container, Event, Open, Site, Sky};
 use crate::sentences::area;
 use chrono::NaiveDate;

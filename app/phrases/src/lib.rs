@@ -8,6 +8,7 @@
 //! [`Language::ALL`].
 
 pub mod area;
+pub mod bench;
 pub mod desk;
 pub mod english;
 pub mod field;

@@ -123,7 +123,7 @@ function right(path) {
 function labelsOf(page) {
   const cells = new Map();
   for (const { text, box } of page.lines.flatMap((line) => line.words)) {
-    if (box.top > 280) continue; // the bar at the foot
+    if (box.top > 276) continue; // the bar at the foot
     const column = Math.floor((box.left - 10) / 18);
     const row = Math.floor(((box.top + box.bottom) / 2 - 10) / 8);
     const cell = { left: 10 + column * 18, top: 10 + row * 8 };

@@ -70,7 +70,7 @@ impl Logbook {
             Some(known) => self.corrected(of, which, &known) || (now.edited && !same_words(&printed, &new)),
             None => !same_words(&printed, &new),
         };
-        changed.then(|| Earlier { old: printed.lines, new, at: printed.at, copies: printed.copies })
+        changed.then_some(Earlier { old: printed.lines, new, at: printed.at, copies: printed.copies })
     }
 
     /// True when the same arrangement now says something else than of what was known then.

@@ -42,8 +42,8 @@ say! { English says Labels {
     outdated(labels: usize): if labels == 1 { "1 printed label is out of date".into() } else { format!("{} printed labels are out of date", grouped(labels)) };
     outdated_says: "What they say was corrected after printing. What was printed stays noted for ever.";
     outdated_at(at: &str, copies: u32): format!("{} printed {at}", grouped(copies as usize));
-    old: "Printed";
-    new: "Now";
+    as_printed: "Printed";
+    as_now: "Now";
     by_hand: "Worded by hand: the words are the same, the event is not. Look at them.";
     print_again(copies: u32): format!("Print {} again", grouped(copies as usize));
     print_all_again: "Print all again";

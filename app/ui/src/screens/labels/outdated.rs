@@ -64,8 +64,8 @@ fn Pair(desk: Desk, all: Memo<Vec<Outdated>>, key: (Id, Which)) -> impl IntoView
                         <span class="note">{kind_name(one.which.kind)}", "{words.outdated_at(&stamp_words(&one.earlier.at), one.earlier.copies)}</span>
                     </div>
                     <dl class="old-new">
-                        <div><dt class="note">{words.old()}</dt><dd>{old}</dd></div>
-                        <div><dt class="note">{words.new()}</dt><dd class="ink">{new}</dd></div>
+                        <div><dt class="note">{words.as_printed()}</dt><dd>{old}</dd></div>
+                        <div><dt class="note">{words.as_now()}</dt><dd class="ink">{new}</dd></div>
                     </dl>
                     {same.then(|| view! { <p class="note">{words.by_hand()}</p> })}
                     <div class="commands">
