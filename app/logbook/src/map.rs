@@ -4,7 +4,7 @@
 //! onto a sheet is left to [`place::frame`].
 
 use crate::view::{EventLine, Mark};
-use geo_types::Coord;
+pub use geo_types::Coord;
 use place::Position;
 pub use place::country::Kind;
 use place::distance::leg;

@@ -8,7 +8,7 @@ use crate::narrow::narrowed;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::svg;
-use logbook::map::{Coast, DayMap, Frame, Kind, Outline, Spot, bar, graticule, north, wants_coast};
+use logbook::map::{Coast, Coord, DayMap, Frame, Kind, Outline, Spot, bar, graticule, north, wants_coast};
 use std::fmt::Write;
 use std::sync::Arc;
 
@@ -238,7 +238,7 @@ fn cross(sheet: Sheet) -> String {
     middle.map(|(x, y)| format!("M{:.1} {y:.1}h20M{x:.1} {:.1}v20", x - 10.0, y - 10.0)).unwrap_or_default()
 }
 
-fn open(points: &[geo_types::Coord<f64>]) -> String {
+fn open(points: &[Coord<f64>]) -> String {
     let mut path = String::new();
     for (at, point) in points.iter().enumerate() {
         let _ = write!(path, "{}{:.1} {:.1}", if at == 0 { 'M' } else { 'L' }, point.x, point.y);
