@@ -11,8 +11,10 @@ const STEPS: [f64; 25] = [
 ];
 /// Least distance of two parallels in the middle of the sheet, in units, and of two meridians, which carry wider numbers.
 const APART: (f64, f64) = (64.0, 104.0);
-/// Pieces of which a line is drawn.
-const PIECES: i32 = 24;
+/// Pieces of which a line is drawn, and of which across much of the Earth, where it is bent.
+const PIECES: (i32, i32) = (8, 60);
+/// Metres across the sheet from which on that is so.
+const BENT_FROM_M: f64 = 5.0e5;
 /// Half a sheet of so many metres shows the whole Earth, as far as lines go.
 const HALF_EARTH_M: f64 = 9.0e6;
 
@@ -58,14 +60,15 @@ pub fn graticule(ground: &Ground, frame: Frame) -> Graticule {
         let position = Position::new(north.clamp(-90.0, 90.0), around(shown.meridian + east), None)?;
         Some(frame.place(ground.plane().place(position)))
     };
-    let share = |from: f64, to: f64, piece: i32| from + (to - from) * f64::from(piece) / f64::from(PIECES);
+    let pieces = if frame.across_m() > BENT_FROM_M { PIECES.1 } else { PIECES.0 };
+    let share = |from: f64, to: f64, piece: i32| from + (to - from) * f64::from(piece) / f64::from(pieces);
     let parallel = |north: f64| {
-        let points: Vec<_> = (0..=PIECES).filter_map(|piece| at(north, share(shown.west, shown.east, piece))).collect();
+        let points: Vec<_> = (0..=pieces).filter_map(|piece| at(north, share(shown.west, shown.east, piece))).collect();
         let label = crossing(&points, |point| point.x, frame.height(), |point| point.y);
         GridLine { degrees: north, label: label.map(|y| Coord { x: 0.0, y }), points }
     };
     let meridian = |east: f64| {
-        let points: Vec<_> = (0..=PIECES)
+        let points: Vec<_> = (0..=pieces)
             .filter_map(|piece| at(share(shown.south, shown.north, piece), east - shown.meridian))
             .collect();
         let label = crossing(&points, |point| point.y, frame.width(), |point| point.x);

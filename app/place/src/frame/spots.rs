@@ -23,35 +23,44 @@ pub fn step(frame: Frame) -> i32 {
     libm::ceil(2.0 * libm::log2(frame.metres_per_unit()) - 1e-9) as i32
 }
 
-/// The spots of a step, in the order of their first member. They hang on the scale alone, in steps of √2, so that none
-/// changes while the ground is dragged: each place joins the first spot whose first member is near, found through a net
-/// of cells.
+/// The spots of a step, in the order of the places that they grew round. They hang on the scale alone, in steps of √2, so
+/// that none changes while the ground is dragged. A place far from every one before it begins a spot; then each joins the
+/// nearest. Both look through a net of cells.
 pub fn spots(ground: &Ground, step: i32) -> Vec<Spot> {
     let apart = MERGE * libm::exp2(f64::from(step) / 2.0);
     let places = ground.places();
-    let mut spots: Vec<Spot> = Vec::new();
+    let mut seeds: Vec<Coord<f64>> = Vec::new();
     let mut cells: HashMap<(i64, i64), Vec<usize>> = HashMap::new();
+    for place in places {
+        if near(&seeds, &cells, *place, apart).is_none() {
+            cells.entry(cell(*place, apart)).or_default().push(seeds.len());
+            seeds.push(*place);
+        }
+    }
+    let mut spots: Vec<Spot> =
+        seeds.iter().map(|place| Spot { place: *place, widest: None, members: vec![] }).collect();
     for (at, place) in places.iter().enumerate() {
-        let cell = (libm::floor(place.x / apart) as i64, libm::floor(place.y / apart) as i64);
-        let around = (-1..=1).flat_map(|dx| (-1..=1).map(move |dy| (cell.0 + dx, cell.1 + dy)));
-        let near = around
-            .filter_map(|cell| cells.get(&cell))
-            .flatten()
-            .copied()
-            .filter(|spot| between(places[spots[*spot].members[0]], *place) < apart)
-            .min();
-        match near {
-            Some(spot) => spots[spot].members.push(at),
-            None => {
-                cells.entry(cell).or_default().push(spots.len());
-                spots.push(Spot { place: *place, widest: None, members: vec![at] });
-            }
+        if let Some(nearest) = near(&seeds, &cells, *place, apart) {
+            spots[nearest].members.push(at);
         }
     }
     for spot in &mut spots {
         settle(spot, ground);
     }
     spots
+}
+
+fn cell(place: Coord<f64>, apart: f64) -> (i64, i64) {
+    (libm::floor(place.x / apart) as i64, libm::floor(place.y / apart) as i64)
+}
+
+/// The seed nearest to a place, if it is less than so far away.
+fn near(seeds: &[Coord<f64>], cells: &HashMap<(i64, i64), Vec<usize>>, place: Coord<f64>, apart: f64) -> Option<usize> {
+    let (x, y) = cell(place, apart);
+    let around = (-1..=1).flat_map(|dx| (-1..=1).map(move |dy| (x + dx, y + dy)));
+    let known = around.filter_map(|cell| cells.get(&cell)).flatten().copied();
+    let away = known.map(|seed| (seed, between(seeds[seed], place))).filter(|(_, away)| *away < apart);
+    away.min_by(|a, b| a.1.total_cmp(&b.1)).map(|(seed, _)| seed)
 }
 
 fn settle(spot: &mut Spot, ground: &Ground) {

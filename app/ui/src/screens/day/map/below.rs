@@ -35,7 +35,7 @@ pub fn Buttons(sheet: Sheet) -> impl IntoView {
 pub fn Shows(sheet: Sheet) -> impl IntoView {
     let page = use_page();
     let words = say().day;
-    let said = RwSignal::new(says(sheet));
+    let said = RwSignal::new(untrack(|| says(sheet)));
     let turn = StoredValue::new(0_u32);
     Effect::new(move || {
         let (_, _) = (sheet.frame(), sheet.held.get());
