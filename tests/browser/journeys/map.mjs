@@ -66,6 +66,7 @@ async function looks(t, app) {
   }
   await page.setViewportSize({ width: 320, height: 640 });
   assert.ok(await fits(page), "nothing scrolls sideways at 320 pixels");
+  await map(page).evaluate((chart) => chart.scrollIntoView({ block: "center" }));
   await page.screenshot({ path: join(t.out, "map-320.png") });
   await page.setViewportSize({ width: 390, height: 844 });
 }

@@ -178,7 +178,7 @@ impl Drawn {
 
     /// Radius of the circle round its count.
     fn rim(&self) -> f64 {
-        if self.is_many() { (say().dates.number(self.count).len() as f64 * 5.0 + 3.0).max(15.0) } else { 6.0 }
+        if self.is_many() { (say().dates.number(self.count).len() as f64 * 5.0 + 5.0).max(15.0) } else { 6.0 }
     }
 }
 
