@@ -1,17 +1,14 @@
 //! A day looked over: its events in order, counts, and where they lie.
 
 use crate::book::Logbook;
+use crate::map::{DayMap, Placed};
 use crate::moment::Day;
-use crate::view::{Bar, DayMap, DayView, EventLine, Spot};
+use crate::view::{Bar, DayView, EventLine};
 use place::Position;
 use record::container;
 use record::event::{self, Method};
 use std::collections::BTreeMap;
-
-/// Width of the drawing of a day.
-const WIDTH: f64 = 358.0;
-/// Its height.
-const HEIGHT: f64 = 180.0;
+use std::sync::Arc;
 
 impl Logbook {
     /// A day.
@@ -49,27 +46,9 @@ impl Logbook {
         bars(counts)
     }
 
-    fn map_of(&self, events: &[EventLine]) -> Option<DayMap> {
-        let placed: Vec<(&EventLine, Position)> =
-            events.iter().filter_map(|line| Some((line, self.position_of(line)?))).collect();
-        let positions: Vec<Position> = placed.iter().map(|(_, position)| *position).collect();
-        let frame = place::frame::frame(&positions, WIDTH, HEIGHT)?;
-        let spots = frame.spots.iter().map(|spot| Spot {
-            x: spot.place.x,
-            y: spot.place.y,
-            radius: spot.radius,
-            orders: spot.members.iter().map(|member| placed[*member].0.order).collect(),
-            site: placed[spot.members[0]].0.site.clone(),
-        });
-        Some(DayMap {
-            height: HEIGHT,
-            spots: spots.collect(),
-            grid_x: frame.grid_x.clone(),
-            grid_y: frame.grid_y.clone(),
-            bar: (frame.bar_m, frame.bar),
-            extent_m: frame.extent_m,
-            way: frame.places.iter().map(|place| (place.x, place.y)).collect(),
-        })
+    fn map_of(&self, events: &[EventLine]) -> Option<Arc<DayMap>> {
+        let placed = events.iter().filter_map(|line| Some((Placed::new(line), self.position_of(line)?)));
+        DayMap::new(placed.collect()).map(Arc::new)
     }
 }
 

@@ -25,6 +25,7 @@ mod label_text;
 pub mod labels;
 pub mod land;
 mod lines;
+pub mod map;
 pub mod moment;
 mod names;
 mod numbered;

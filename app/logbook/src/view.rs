@@ -1,10 +1,12 @@
 //! What screens show: plain data, made from the book for one moment. No sentence stands here; codes and
 //! numbers do, and the phrases say them.
 
+use crate::map::DayMap;
 use crate::moment::Day;
 use record::Id;
 pub use record::container::Fluid;
 pub use record::event::{Host, Method};
+use std::sync::Arc;
 pub use wording::looks_latin;
 
 /// A number as it stands on its carrier.
@@ -213,43 +215,9 @@ pub struct DayView {
     /// Containers by host; `None` for no host given.
     pub by_host: Vec<Bar<Option<String>>>,
     /// Where they lie; `None` when no event has coordinates.
-    pub map: Option<DayMap>,
+    pub map: Option<Arc<DayMap>>,
     /// Orders of the events without coordinates.
     pub without_place: Vec<usize>,
-}
-
-/// Where the events of a day lie, in units of a drawing 358 wide and `height` high.
-#[derive(Clone, Debug, PartialEq)]
-pub struct DayMap {
-    /// Height of the drawing.
-    pub height: f64,
-    /// The spots, each with the orders of its events.
-    pub spots: Vec<Spot>,
-    /// Lines of the grid: x of the upright ones.
-    pub grid_x: Vec<f64>,
-    /// y of the level ones.
-    pub grid_y: Vec<f64>,
-    /// Metres of the scale bar, and its length in the drawing.
-    pub bar: (f64, f64),
-    /// Greatest distance between two spots, metres.
-    pub extent_m: f64,
-    /// The way from event to event.
-    pub way: Vec<(f64, f64)>,
-}
-
-/// Events that lie so close that they are drawn as one.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Spot {
-    /// x in the drawing.
-    pub x: f64,
-    /// y in the drawing, downwards.
-    pub y: f64,
-    /// Radius of the uncertainty in the drawing; `None` where unknown.
-    pub radius: Option<f64>,
-    /// Orders of the events.
-    pub orders: Vec<usize>,
-    /// The site's name of the first.
-    pub site: String,
 }
 
 /// Everything about one event, for reading.
