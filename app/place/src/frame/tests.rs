@@ -176,9 +176,9 @@ proptest! {
         let spots = spots(&ground, step(frame));
         let away = |spot: &Spot| between(frame.place(spot.place), unit(x, y));
         let least = spots.iter().map(away).fold(f64::INFINITY, f64::min);
-        match nearest(&spots, frame, unit(x, y), 22.0) {
-            Some(spot) => prop_assert!(away(&spots[spot]) <= 22.0 && away(&spots[spot]) == least),
-            None => prop_assert!(least > 22.0),
+        match nearest(&spots, frame, unit(x, y), 70.0) {
+            Some(spot) => prop_assert!(away(&spots[spot]) <= 70.0 && away(&spots[spot]) == least),
+            None => prop_assert!(least > 70.0),
         }
     }
 
