@@ -141,6 +141,7 @@ async function keys(t, app, day, server) {
   await other.open(day);
   await shoot(page, t.out, "map-desk");
   await map(page).focus();
+  await rests(page);
   const all = await across(page);
   await page.keyboard.press("+");
   await page.keyboard.press("+");
