@@ -31,7 +31,7 @@ async function filled(app) {
   const path = (hash) => hash.replace(/^#\//, "");
   return [
     ["start", "sample/"], ["catch", "sample/catch"], ["container", "sample/catch/container"], ["day", path(day)],
-    ["event", path(event)], ["bench", "sample/bench/3"], ["bench-none", "sample/bench/9417"], ["labels", "sample/labels"],
+    ["event", path(event)], ["bench", "sample/bench/3"], ["bench-none", "sample/bench/9417"], ["labels", "sample/labels"], ["arrange", "sample/labels/rearing"],
     ["search", "sample/search?q=meadow"], ["export", "sample/export?all"], ["setup", "sample/setup"], ["site", "sample/site"],
     ["trap", "sample/trap"], ["habit", "sample/habit"],
   ];

@@ -4,9 +4,11 @@
 
 use crate::book::Logbook;
 use crate::deed::{Deed, What};
+use crate::label_text::for_press;
 use crate::moment::{self, Known, day_text};
 use crate::names::Ids;
 use ports::device::Moment;
+use ports::press;
 use record::determination::{self, Named};
 use record::event::When;
 use record::individual::{self, Piece};
@@ -32,8 +34,8 @@ pub struct DeterminationForm {
 pub struct DeterminationView {
     /// The record.
     pub id: Id,
-    /// The name with its doubt.
-    pub name: String,
+    /// The name with its doubt, in italics as far as it is Latin.
+    pub name: press::Line,
     /// Its author.
     pub author: String,
     /// Who said so; empty when not known.
@@ -82,7 +84,8 @@ impl Logbook {
             let named = record.get(&determination::NAMED)?;
             let by = record.get(&determination::BY).and_then(|person| self.person_name(person)).unwrap_or_default();
             let year = record.get(&determination::YEAR).unwrap_or_default();
-            Some(DeterminationView { id: record.id, name: full_name(&named), author: named.author, by, year })
+            let name = for_press(&[wording::latin_split(&full_name(&named))]).remove(0);
+            Some(DeterminationView { id: record.id, name, author: named.author, by, year })
         };
         self.children(of, &Kind::Determination).iter().filter_map(view).collect()
     }

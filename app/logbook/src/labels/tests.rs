@@ -349,8 +349,10 @@ fn determinations_are_added_and_each_has_its_label() {
     determined(&mut caught, "Syrphus ribesii", "I. Varga");
     determined(&mut caught, "Eupeodes luniger", "P. Lindqvist");
     let known = caught.table.book.determinations(caught.flies);
-    let names: Vec<&str> = known.iter().map(|view| view.name.as_str()).collect();
-    assert_eq!(names, ["Syrphus cf. ribesii", "Eupeodes cf. luniger"]);
+    let name =
+        |view: &crate::bench::DeterminationView| view.name.iter().map(|run| run.text.clone()).collect::<String>();
+    assert_eq!(known.iter().map(name).collect::<Vec<_>>(), ["Syrphus cf. ribesii", "Eupeodes cf. luniger"]);
+    assert_eq!(known[0].name.iter().map(|run| run.italic).collect::<Vec<_>>(), [true, false, true]);
     assert_eq!((known[0].by.as_str(), known[0].year.as_str()), ("I. Varga", "2027"));
     assert!(caught.table.book.person_named("P. Lindqvist").is_some(), "whoever is named becomes a person");
     let labels: Vec<Wanted> = caught.table.book.wanted(caught.flies);

@@ -17,7 +17,11 @@ pub fn DeterminedAs(id: Id, copies: Copies) -> impl IntoView {
     let known = narrowed(move || page.logbook.with(|logbook| logbook.determinations(id)));
     let line = |view: DeterminationView| {
         let says = words_of(&view);
-        view! { <li><span class="ink"><i>{view.name}</i>" "{view.author}</span>" "<span class="note">{says}</span></li> }
+        let run = |run: ports::press::Run| {
+            if run.italic { view! { <i>{run.text}</i> }.into_any() } else { run.text.into_any() }
+        };
+        let name = view.name.into_iter().map(run).collect_view();
+        view! { <li><span class="ink">{name}" "{view.author}</span>" "<span class="note">{says}</span></li> }
     };
     view! {
         <section class="part" aria-labelledby="determined">

@@ -87,7 +87,7 @@ pub fn Arrange(kind: LabelKind) -> impl IntoView {
         <Page title=title.clone() bar=move || view! { <Keep editing/> }>
             <header class="head"><h1>{title.clone()}</h1></header>
             {top}
-            <div class="columns two">
+            <div class="columns two arrange">
                 <div class="column"><Samples editing/><Choice editing/></div>
                 <div class="column"><PartLines editing/><Dates editing/><Abbreviations editing/>{end}</div>
             </div>
@@ -125,7 +125,7 @@ fn Samples(editing: Editing) -> impl IntoView {
         pressed.with(|pressed| pressed.proofs().iter().map(one).collect_view())
     };
     view! {
-        <section class="part" aria-labelledby="samples">
+        <section class="part samples" aria-labelledby="samples">
             <h2 id="samples">{words.sample_head()}</h2>
             <Setting pressed/>
             <p class="note" hidden=move || !none()>{words.sample_none()}</p>
