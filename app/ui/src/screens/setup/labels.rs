@@ -143,12 +143,16 @@ fn LooseSizes(
         view! {
             <Row name=name.clone()>
                 <div class="together">
-                    <input class="line measure few" inputmode="decimal" autocomplete="off" aria-label=wide prop:value=move || read(false)
-                        on:change=move |event| keep.run((at, Some(typed(&event)), None))/>
-                    <span>"×"</span>
-                    <input class="line measure few" inputmode="decimal" autocomplete="off" aria-label=tall prop:value=move || read(true)
-                        on:change=move |event| keep.run((at, None, Some(typed(&event))))/>
-                    <span>"mm"</span>
+                    <label class="with-unit fit">
+                        <input class="line measure few" inputmode="decimal" autocomplete="off" aria-label=wide prop:value=move || read(false)
+                            on:change=move |event| keep.run((at, Some(typed(&event)), None))/>
+                        <span>"×"</span>
+                    </label>
+                    <label class="with-unit fit">
+                        <input class="line measure few" inputmode="decimal" autocomplete="off" aria-label=tall prop:value=move || read(true)
+                            on:change=move |event| keep.run((at, None, Some(typed(&event))))/>
+                        <span>"mm"</span>
+                    </label>
                 </div>
             </Row>
         }
