@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 
 import { violations } from "../lib/axe.mjs";
-import { fits, inEachTheme, shoot } from "../lib/shots.mjs";
+import { fits, inEachTheme, shoot, stands } from "../lib/shots.mjs";
 import { App } from "../pages/app.mjs";
 
 export const title = "every screen of the sample keeps the rules of accessibility in every theme and every width";
@@ -44,6 +44,7 @@ async function look(t, app, screen, name) {
     for (const found of await violations(app.page)) wrong.push(`${name}, ${theme}: ${found}`);
   });
   await shoot(app.page, t.out, name);
+  if (!(await stands(app.page))) wrong.push(`${name}: the page itself scrolls`);
   const usual = app.page.viewportSize();
   await app.page.setViewportSize({ width: 320, height: 640 });
   if (!(await fits(app.page))) wrong.push(`${name}: scrolls sideways at 320 pixels`);

@@ -27,6 +27,11 @@ export async function shoot(page, folder, name) {
   await inEachTheme(page, (theme) => page.screenshot({ path: join(folder, `${name}-${theme}.png`) }));
 }
 
+/** True when only the sheet scrolls, not the page around it: the foot stays where the thumb is. */
+export function stands(page) {
+  return page.evaluate(() => document.documentElement.scrollHeight <= innerHeight);
+}
+
 /** True when nothing can be scrolled sideways. */
 export function fits(page) {
   return page.evaluate(() => [document.documentElement, ...document.querySelectorAll(".sheet")]
