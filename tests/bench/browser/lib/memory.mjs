@@ -16,16 +16,11 @@ export class Memory {
   }
 }
 
-/** Bytes of all WebAssembly memories that the page can reach. */
+/** Bytes of all WebAssembly memories of the page, which the stopwatch has kept. */
 async function wasmOf(session) {
-  const { result } = await session.send("Runtime.evaluate", { expression: "WebAssembly.Memory.prototype" });
-  const { objects } = await session.send("Runtime.queryObjects", { prototypeObjectId: result.objectId });
-  const sum = await session.send("Runtime.callFunctionOn", {
-    objectId: objects.objectId,
-    functionDeclaration: "function () { return this.reduce((sum, memory) => sum + memory.buffer.byteLength, 0); }",
-    returnByValue: true,
-  });
-  return sum.result.value;
+  const expression = "(window.memories ?? []).reduce((sum, memory) => sum + memory.buffer.byteLength, 0)";
+  const { result } = await session.send("Runtime.evaluate", { expression, returnByValue: true });
+  return result.value;
 }
 
 /** The one page that is open has the largest renderer; workers of the page live in it too. */

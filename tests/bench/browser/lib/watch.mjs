@@ -10,6 +10,18 @@ export function stopwatch({ first }) {
   const watch = { first: {}, writes: [], bytes: [], at: {}, keys: [] };
   window.stopwatch = watch;
 
+  // Memories are kept as modules come: the debugger is not asked for them, it may not answer.
+  window.memories = [];
+  for (const way of ["instantiate", "instantiateStreaming"]) {
+    const made = WebAssembly[way];
+    WebAssembly[way] = async (...words) => {
+      const answer = await made.apply(WebAssembly, words);
+      const { memory } = (answer.instance ?? answer).exports;
+      if (memory) window.memories.push(memory);
+      return answer;
+    };
+  }
+
   /** After the frame that is being made has been painted. */
   const painted = (tell) => requestAnimationFrame(() => {
     const { port1, port2 } = new MessageChannel();
