@@ -2,13 +2,14 @@
 //!
 //! Between page and worker they travel so. The worker posts the string `"ready"` when it has started. The page posts
 //! `{fonts: [Uint8Array, Uint8Array, Uint8Array]}` once (regular, italic, the one that fills their gaps; those of the
-//! person's own follow) and the worker posts `"set"`; the same again when the person's fonts change. Then each question is `{id: number, request: Uint8Array}` and its reply
-//! `{id, answer: Uint8Array, pdf: Uint8Array | undefined}`, buffers transferred. `request` is a [`Request`] and
-//! `answer` an [`Answer`], both as JSON: requests are small, other workers read it already, and a file of this size
-//! is where a person looks first when something is wrong. The bytes of a PDF are the one large thing and travel beside
-//! it, not in it ([`Answer::Pdf`] arrives with `bytes` empty; the page puts them back). Where the worker cannot
-//! answer (unreadable message or font, no fonts yet) it posts `{id, fault: string}`, without `id` for the fonts;
-//! after a panic it is silent for good and the page hears the worker's `error` event. Both are [`PressFault::Gone`].
+//! person's own follow) and the worker posts `"set"`; the same again when the person's fonts change. Then each question
+//! is `{id: number, request: Uint8Array}` and its reply `{id, answer: Uint8Array, pdf: Uint8Array | undefined}`, buffers
+//! transferred. `request` is a [`Work`] and `answer` a [`Worked`], both as JSON: requests are small, other workers read
+//! it already, and a file of this size is where a person looks first when something is wrong. The bytes of a PDF are the
+//! one large thing and travel beside it, not in it ([`Worked::Pdf`] arrives with `bytes` empty; the page puts them back).
+//! Where the worker cannot answer (unreadable message or font, no fonts yet) it posts `{id, fault: string}`, without `id`
+//! for the fonts; after a panic it is silent for good and the page hears the worker's `error` event. Both are
+//! [`PressFault::Gone`].
 
 mod work;
 
@@ -28,15 +29,6 @@ pub struct Run {
 
 /// One line that must stand on a line of its own before the press breaks it further.
 pub type Line = Vec<Run>;
-
-/// What one label says, and how many are wanted.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Order {
-    /// The lines, top to bottom.
-    pub lines: Vec<Line>,
-    /// How many copies.
-    pub copies: u32,
-}
 
 /// The size of a label and of its type.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -60,46 +52,6 @@ pub enum Paper {
     A4,
     /// 8.5 by 11 inches.
     Letter,
-}
-
-/// A question to the press.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Request {
-    /// Show what these labels will look like.
-    Proof {
-        /// The labels.
-        orders: Vec<Order>,
-        /// Their size.
-        format: Format,
-    },
-    /// Say where so many labels lie on their sheets, for a preview that is laid as the PDF is.
-    Lay {
-        /// How many.
-        labels: u32,
-        /// Their size.
-        format: Format,
-        /// The sheet.
-        paper: Paper,
-        /// Words beside the 50 mm bar.
-        check_words: String,
-    },
-    /// Make the PDF of a sheet of these labels.
-    Print {
-        /// The labels in the order of the bench.
-        orders: Vec<Order>,
-        /// Their size.
-        format: Format,
-        /// The sheet.
-        paper: Paper,
-        /// Title of the document.
-        title: String,
-        /// Words beside the 50 mm bar, already in the person's language.
-        check_words: String,
-        /// When, local, for the document's date: year, month, day, hour, minute, second.
-        made: (u16, u8, u8, u8, u8, u8),
-    },
-    /// Larger work, answered with a [`Worked`].
-    Work(Work),
 }
 
 /// What became of one label.
@@ -146,49 +98,6 @@ pub enum Over {
     },
 }
 
-/// How labels lie on their sheets, millimetres from the upper left corner of the paper.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Laid {
-    /// Width and height of the paper.
-    pub paper_mm: (f64, f64),
-    /// Labels beside each other.
-    pub columns: usize,
-    /// Labels below each other.
-    pub rows: usize,
-    /// The upper left corner of each place of a sheet, in the order in which labels fill it.
-    pub places: Vec<(f64, f64)>,
-    /// For each sheet its cut lines, one SVG path.
-    pub cuts: Vec<String>,
-    /// The bar of 50 mm, one SVG path.
-    pub bar: String,
-    /// Where the words beside the bar begin.
-    pub words_at: (f64, f64),
-    /// Their outlines from there, one SVG path.
-    pub words: String,
-}
-
-/// The answer of the press.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Answer {
-    /// Proofs in the order asked.
-    Proofs(Vec<Proof>),
-    /// Where labels lie.
-    Laid(Laid),
-    /// The PDF, how many sheets and labels it has.
-    Pdf {
-        /// The file.
-        bytes: Vec<u8>,
-        /// Sheets.
-        sheets: u32,
-        /// Labels.
-        labels: u32,
-    },
-    /// Some labels do not fit; nothing was printed. Order number (from 0) and what is over.
-    DoesNotFit(Vec<(usize, Vec<Over>)>),
-    /// The file could not be written, for a reason that is not in the labels: what the writer said.
-    NotWritten(String),
-}
-
 /// Why the press gave no answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PressFault {
@@ -199,34 +108,24 @@ pub enum PressFault {
 /// A reply as it travels.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Reply {
-    /// The [`Answer`] as JSON.
+    /// The [`Worked`] as JSON.
     pub answer: Vec<u8>,
-    /// The file of [`Answer::Pdf`].
+    /// The file of [`Worked::Pdf`].
     pub pdf: Option<Vec<u8>>,
 }
 
 /// The press port: starts the worker when first asked. It carries bytes and reads none of them, so that only the screens
 /// that ask hold what reading takes.
 pub trait Press {
-    /// Takes a [`Request`] as JSON to the press and brings the reply.
+    /// Takes a [`Work`] as JSON to the press and brings the reply.
     fn carry(&self, request: Vec<u8>) -> Later<'_, Result<Reply, PressFault>>;
 }
 
 impl dyn Press {
     /// Asks the press.
-    pub async fn ask(&self, request: Request) -> Result<Answer, PressFault> {
-        let unread = |error: serde_json::Error| PressFault::Gone(error.to_string());
-        let reply = self.carry(serde_json::to_vec(&request).map_err(unread)?).await?;
-        Ok(match (serde_json::from_slice(&reply.answer).map_err(unread)?, reply.pdf) {
-            (Answer::Pdf { sheets, labels, .. }, Some(bytes)) => Answer::Pdf { bytes, sheets, labels },
-            (answer, _) => answer,
-        })
-    }
-
-    /// Asks the press for larger work.
     pub async fn work(&self, work: Work) -> Result<Worked, PressFault> {
         let unread = |error: serde_json::Error| PressFault::Gone(error.to_string());
-        let reply = self.carry(serde_json::to_vec(&Request::Work(work)).map_err(unread)?).await?;
+        let reply = self.carry(serde_json::to_vec(&work).map_err(unread)?).await?;
         Ok(match (serde_json::from_slice(&reply.answer).map_err(unread)?, reply.pdf) {
             (Worked::Pdf { sheets, labels, .. }, Some(bytes)) => Worked::Pdf { bytes, sheets, labels },
             (worked, _) => worked,

@@ -3,12 +3,12 @@
 //! It takes fonts and questions as bytes and answers with bytes; how they travel is written in `ports::press`.
 //! It opens no storage, asks no clock and loads nothing.
 
-mod answer;
+mod terms;
 mod work;
 
 use js_sys::{Array, Object, Reflect, Uint8Array};
 use label::Fonts;
-use ports::press::{Answer, Request, Worked};
+use ports::press::{Work, Worked};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -59,20 +59,10 @@ impl Press {
     fn ask(&mut self, id: &JsValue, message: &JsValue) -> Result<(), String> {
         let fonts = self.fonts.as_ref().ok_or("no fonts yet")?;
         let bytes = Uint8Array::new(&field(message, "request")).to_vec();
-        let request: Request = serde_json::from_slice(&bytes).map_err(|fault| fault.to_string())?;
-        let (text, file) = match request {
-            Request::Work(work) => {
-                let mut worked = self.desk.work(fonts, work).map_err(|fault| format!("{fault:?}"))?;
-                let file = if let Worked::Pdf { bytes, .. } = &mut worked { Some(std::mem::take(bytes)) } else { None };
-                (serde_json::to_vec(&worked), file)
-            }
-            request => {
-                let mut answer = answer::answer(fonts, request).map_err(|fault| format!("{fault:?}"))?;
-                let file = if let Answer::Pdf { bytes, .. } = &mut answer { Some(std::mem::take(bytes)) } else { None };
-                (serde_json::to_vec(&answer), file)
-            }
-        };
-        let text = text.map_err(|fault| fault.to_string())?;
+        let work: Work = serde_json::from_slice(&bytes).map_err(|fault| fault.to_string())?;
+        let mut worked = self.desk.work(fonts, work).map_err(|fault| format!("{fault:?}"))?;
+        let file = if let Worked::Pdf { bytes, .. } = &mut worked { Some(std::mem::take(bytes)) } else { None };
+        let text = serde_json::to_vec(&worked).map_err(|fault| fault.to_string())?;
         let pdf = file.map_or(JsValue::UNDEFINED, |bytes| Uint8Array::from(bytes.as_slice()).into());
         let text = Uint8Array::from(text.as_slice());
         let reply = object(&[("id", id), ("answer", &text), ("pdf", &pdf)]);

@@ -1,6 +1,6 @@
-//! Larger work: batches of labels in several styles, and prints that are made piece by piece.
+//! Questions in, answers out: batches of labels in several styles, and prints that are made piece by piece.
 
-use crate::answer::{Unanswered, lines, path_of, proof, said, sizes};
+use crate::terms::{Unanswered, lines, path_of, proof, said, sizes};
 use label::{Fonts, Gathering, Job, Layout, Paper, Printed, Printing, Refused, Setter, Shapings, Step, Wanted};
 use ports::press::{Batch, Card, Code, Label, Over, PinAt, Run, Shown, Spot, Style, Work, Worked};
 use units::Millimetres;

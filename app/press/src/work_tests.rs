@@ -128,3 +128,72 @@ fn a_code_or_style_that_is_none_is_no_question() {
     assert_eq!(desk.work(&fonts, coded(2, "101")), Err(Unanswered::NoSuch));
     assert!(matches!(desk.work(&fonts, coded(2, "1011")), Ok(Worked::Shown(_))));
 }
+
+fn card(width_mm: f64, labels: Vec<Label>) -> Batch {
+    let format = Format { width_mm, height_mm: 8.0, type_largest_pt: 5.0, type_least_pt: 4.0, pin_mm: 0.7 };
+    Batch { styles: vec![Style { format, pin_at: PinAt::Middle }], ..batch(labels) }
+}
+
+#[test]
+fn a_proof_says_where_the_pin_passes() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let show = Work::Show { batch: batch(vec![label("19.vi.2027", 3, 0)]), words: Vec::new() };
+    let Ok(Worked::Shown(Shown { proofs, .. })) = desk.work(&fonts, show) else { panic!("a proof was asked for") };
+    assert_eq!(proofs.len(), 1);
+    assert_eq!((proofs[0].pin, proofs[0].lines_above_pin), ((9.0, 4.0, 0.35), 1));
+    assert_eq!((proofs[0].lines.as_slice(), proofs[0].type_pt), (&["19.vi.2027".to_owned()][..], 5.0));
+    assert!(proofs[0].path.starts_with('M') && proofs[0].over.is_empty());
+}
+
+#[test]
+fn a_print_counts_sheets_and_labels() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let (_, worked) = finished_print(&mut desk, &fonts, begin(vec![label("a", 330, 0), label("b", 1, 0)]));
+    let Worked::Pdf { bytes, sheets, labels } = worked else { panic!("both labels fit") };
+    assert!(bytes.starts_with(b"%PDF-"));
+    assert_eq!((sheets, labels), (2, 331));
+}
+
+#[test]
+fn what_does_not_fit_is_said_and_nothing_is_printed() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let labels = vec![label("fits", 1, 0), label("Llanfairpwllgwyngyllgogerychwyrn", 1, 0), label("昆虫", 1, 0)];
+    let (_, worked) = finished_print(&mut desk, &fonts, begin(labels));
+    let Worked::DoesNotFit(over) = worked else { panic!("two labels do not fit") };
+    assert_eq!(over.iter().map(|(label, _)| *label).collect::<Vec<_>>(), [1, 2]);
+    assert!(matches!(over[0].1[..], [Over::Long { by_mm, .. }] if by_mm > 0.0));
+    assert_eq!(over[1].1, [Over::Glyph { letter: '昆' }, Over::Glyph { letter: '虫' }]);
+}
+
+#[test]
+fn a_label_larger_than_the_sheet_is_said() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let words = vec!["This bar must measure 50 mm.".into()];
+    let batch = card(300.0, vec![label("a", 1, 0)]);
+    let work = Work::Begin { batch, title: "Labels".into(), words, made: (2027, 6, 19, 12, 0, 0) };
+    let (_, worked) = finished_print(&mut desk, &fonts, work);
+    let Worked::DoesNotFit(over) = worked else { panic!("it is too wide") };
+    assert_eq!(over, [(0, vec![Over::Sheet { by_mm: 110.0 }])]);
+}
+
+#[test]
+fn a_sheet_is_laid_as_it_is_printed() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let show = Work::Show { batch: card(18.0, vec![label("a", 331, 0)]), words: vec!["50 mm".into()] };
+    let Ok(Worked::Shown(shown)) = desk.work(&fonts, show) else { panic!("it fits") };
+    let first = shown.spots.iter().filter(|spot| spot.sheet == 0).count();
+    assert_eq!((first, shown.spots[11].at_mm, shown.cuts.len()), (330, (28.0, 18.0), 2));
+    assert!(shown.cuts[1].starts_with("M7.000 10.000L31.000 10.000"), "{}", shown.cuts[1]);
+    assert!(shown.bar.starts_with("M10.000 283.500L60.000 283.500") && shown.words.starts_with('M'));
+}
+
+#[test]
+fn questions_and_answers_travel_as_json() {
+    let (fonts, mut desk) = (fonts(), Desk::default());
+    let work = Work::Show { batch: batch(vec![label("♀ 47.6138° N", 2, 0)]), words: Vec::new() };
+    let json = serde_json::to_vec(&work).expect("a question is plain data");
+    assert_eq!(serde_json::from_slice::<Work>(&json).expect("and comes back"), work);
+    let worked = desk.work(&fonts, work).expect("all lengths are numbers");
+    let json = serde_json::to_vec(&worked).expect("an answer is plain data");
+    assert_eq!(serde_json::from_slice::<Worked>(&json).expect("and comes back"), worked);
+}

@@ -61,13 +61,22 @@ function made({ code, fonts, events, copies }) {
       }
     }
     const format = { width_mm: 18, height_mm: 10, type_largest_pt: 5, type_least_pt: 4, pin_mm: 0 };
-    const orders = labels.map((lines) => ({ lines: lines.map((text) => [{ text, italic: false }]), copies }));
-    const request = { Print: { orders, format, paper: "A4", title: "Labels", check_words: "50 mm", made: [2027, 6, 19, 12, 0, 0] } };
-    const reply = heard();
-    worker.postMessage({ id: 1, request: new TextEncoder().encode(JSON.stringify(request)) });
-    const { pdf, fault } = await reply;
-    if (!pdf) throw new Error(fault ?? "the labels do not fit");
-    return pdf.length;
+    const batch = {
+      labels: labels.map((lines) => ({ lines: lines.map((text) => [{ text, italic: false }]), copies, style: 0 })),
+      styles: [{ format }],
+      card: { size_mm: [210, 297], margin_mm: 10 },
+    };
+    const asked = async (work) => {
+      const reply = heard();
+      worker.postMessage({ id: 1, request: new TextEncoder().encode(JSON.stringify(work)) });
+      const { answer, pdf, fault } = await reply;
+      if (fault) throw new Error(fault);
+      return { pdf, worked: JSON.parse(new TextDecoder().decode(answer)) };
+    };
+    let piece = await asked({ Begin: { batch, title: "Labels", words: ["50 mm"], made: [2027, 6, 19, 12, 0, 0] } });
+    while (piece.worked.Under) piece = await asked("Continue");
+    if (!piece.pdf) throw new Error(`the labels do not fit: ${JSON.stringify(piece.worked).slice(0, 200)}`);
+    return piece.pdf.length;
   };
   const regular = fetch(`./fonts/${fonts[0]}`).then((file) => file.arrayBuffer());
   const base64 = regular.then((bytes) => {

@@ -59,36 +59,22 @@ impl CourierPort for Courier {
 mod tests {
     use super::*;
     use crate::memory::block_on;
-    use crate::press::{Answer, Format, Request, Work, Worked};
+    use crate::press::{Work, Worked};
 
     #[test]
     fn the_file_of_a_reply_is_put_back_into_the_answer() {
-        let format = Format { width_mm: 18.0, height_mm: 8.0, type_largest_pt: 5.0, type_least_pt: 4.0, pin_mm: 0.0 };
-        let request = Request::Proof { orders: Vec::new(), format };
         let press = Press::default();
-        let ask = || block_on((&press as &dyn PressPort).ask(request.clone()));
+        let ask = || block_on((&press as &dyn PressPort).work(Work::Continue));
         assert_eq!(ask(), Err(PressFault::Gone("no press".into())));
-        let expected = serde_json::to_vec(&request).unwrap();
+        let expected = serde_json::to_vec(&Work::Continue).unwrap();
         press.answer(move |asked| {
             assert_eq!(asked, expected);
-            let answer = serde_json::to_vec(&Answer::Pdf { bytes: Vec::new(), sheets: 1, labels: 2 }).unwrap();
+            let answer = serde_json::to_vec(&Worked::Pdf { bytes: Vec::new(), sheets: 1, labels: 2 }).unwrap();
             Ok(Reply { answer, pdf: Some(vec![37, 80]) })
         });
-        assert_eq!(ask(), Ok(Answer::Pdf { bytes: vec![37, 80], sheets: 1, labels: 2 }));
+        assert_eq!(ask(), Ok(Worked::Pdf { bytes: vec![37, 80], sheets: 1, labels: 2 }));
         press.answer(|_| Ok(Reply { answer: b"{".to_vec(), pdf: None }));
         assert!(matches!(ask(), Err(PressFault::Gone(_))));
-    }
-
-    #[test]
-    fn a_print_is_asked_for_piece_by_piece() {
-        let press = Press::default();
-        press.answer(|asked| {
-            assert_eq!(serde_json::from_slice::<Request>(&asked).unwrap(), Request::Work(Work::Continue));
-            let worked = Worked::Pdf { bytes: Vec::new(), sheets: 1, labels: 2 };
-            Ok(Reply { answer: serde_json::to_vec(&worked).unwrap(), pdf: Some(vec![37]) })
-        });
-        let worked = block_on((&press as &dyn PressPort).work(Work::Continue));
-        assert_eq!(worked, Ok(Worked::Pdf { bytes: vec![37], sheets: 1, labels: 2 }));
     }
 
     #[test]

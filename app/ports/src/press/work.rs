@@ -1,8 +1,7 @@
-//! Larger work of the press: labels of several kinds and sizes on one sheet, codes beside the lines, a part-used
+//! The work of the press: labels of several kinds and sizes on one sheet, codes beside the lines, a part-used
 //! sheet, and a print that says how far it is and can be let go.
 //!
-//! A question is a [`Work`] in [`super::Request::Work`], its answer a [`Worked`] as JSON. The press does a piece of a print
-//! for each question: [`Work::Begin`], then [`Work::Continue`] until something else than [`Worked::Under`] comes back, or
+//! A question is a [`Work`], its answer a [`Worked`]. The press does a piece of a print for each question: [`Work::Begin`], then [`Work::Continue`] until something else than [`Worked::Under`] comes back, or
 //! [`Work::Cancel`]. In between it answers others. One print is under way at a time; a new one lets the old one go.
 
 use super::{Format, Line, Over, Paper, Proof};
