@@ -168,7 +168,7 @@ fn what_does_not_fit_is_said_and_nothing_is_printed() {
 #[test]
 fn a_label_larger_than_the_sheet_is_said() {
     let (fonts, mut desk) = (fonts(), Desk::default());
-    let words = vec!["This bar must measure 50 mm.".into()];
+    let words = vec!["50 mm".into()];
     let batch = card(300.0, vec![label("a", 1, 0)]);
     let work = Work::Begin { batch, title: "Labels".into(), words, made: (2027, 6, 19, 12, 0, 0) };
     let (_, worked) = finished_print(&mut desk, &fonts, work);
