@@ -12,12 +12,13 @@
 //!
 //! The parts that come out add up to the radius.
 
+mod lines;
+
 use place::Position;
 use place::combine::{Combined, Offset, Share, combine};
 use place::datum::Reading;
 use place::uncertainty::{Confidence, cell, device, map_accuracy, precision, written};
 use serde_json::{Map, Value, json};
-use std::io::{BufRead, Write};
 use std::process::ExitCode;
 use units::{Degrees, Metres};
 
@@ -29,23 +30,10 @@ bearing_deg, bearing_error_deg, direction";
 const DISTANCE_MOST: Metres = Metres::whole(20_003_931);
 
 fn main() -> ExitCode {
-    if std::env::args().count() > 1 {
-        return refused(USAGE);
-    }
-    let mut out = std::io::stdout().lock();
-    for line in std::io::stdin().lock().lines() {
-        let line = match line {
-            Ok(line) => line,
-            Err(error) => return refused(&format!("standard input: {error}\n{USAGE}")),
-        };
-        let Some(answer) = serde_json::from_str(&line).ok().and_then(|given| answer(&given)) else {
-            return refused(&format!("not understood: {line}\n{USAGE}"));
-        };
-        if writeln!(out, "{answer}").is_err() {
-            return ExitCode::FAILURE;
-        }
-    }
-    ExitCode::SUCCESS
+    lines::answered(USAGE, |line| {
+        let given = serde_json::from_str(line).ok();
+        given.and_then(|given| answer(&given)).ok_or_else(|| format!("not understood: {line}"))
+    })
 }
 
 /// A number of the object; 0 where it is left out.
@@ -133,11 +121,4 @@ fn said(combined: &Combined, coordinates: &[Share]) -> Value {
         "parts": shares,
         "usual_m": combined.usual.metres(),
     })
-}
-
-/// Says on standard error what was wrong with the input.
-fn refused(why: &str) -> ExitCode {
-    // Nobody is left to tell when standard error is closed too.
-    let _ = writeln!(std::io::stderr(), "{why}");
-    ExitCode::from(2)
 }

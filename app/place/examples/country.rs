@@ -2,33 +2,22 @@
 //! countries and regions in which the position may lie, the likeliest first:
 //! `[{"code":"AT","country":"Austria","region":"Tirol","part":"","away_m":0.0}]`; none at sea, several near a border.
 
+mod lines;
+
 use place::Position;
 use place::country::{Candidate, Regions};
 use serde_json::{Value, json};
-use std::io::{BufRead, Write};
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: country < latitude longitude [radius in metres], one position a line, in degrees";
 const BORDERS: &[u8] = include_bytes!("../../../public/geo/regions.bin");
 
 fn main() -> ExitCode {
-    if std::env::args().count() > 1 {
-        return refused(USAGE);
-    }
     let regions = Regions::read(BORDERS).expect("the file that stands in public/geo is whole");
-    let mut out = std::io::stdout().lock();
-    for line in std::io::stdin().lock().lines() {
-        let line = match line {
-            Ok(line) => line,
-            Err(error) => return refused(&format!("standard input: {error}\n{USAGE}")),
-        };
-        let Some(position) = position(&line) else { return refused(&format!("no position: {line}\n{USAGE}")) };
-        let found: Vec<Value> = regions.at(position).iter().map(said).collect();
-        if writeln!(out, "{}", Value::from(found)).is_err() {
-            return ExitCode::FAILURE;
-        }
-    }
-    ExitCode::SUCCESS
+    lines::answered(USAGE, |line| {
+        let position = position(line).ok_or_else(|| format!("no position: {line}"))?;
+        Ok(Value::from(regions.at(position).iter().map(said).collect::<Vec<Value>>()))
+    })
 }
 
 fn said(candidate: &Candidate<'_>) -> Value {
@@ -48,11 +37,4 @@ fn position(line: &str) -> Option<Position> {
         [latitude, longitude, radius_m] => Position::new(latitude, longitude, Some(radius_m)),
         _ => None,
     }
-}
-
-/// Says on standard error what was wrong with the input.
-fn refused(why: &str) -> ExitCode {
-    // Nobody is left to tell when standard error is closed too.
-    let _ = writeln!(std::io::stderr(), "{why}");
-    ExitCode::from(2)
 }

@@ -5,32 +5,19 @@
 //!
 //! The date is written `2026-06-21`, the offset from UTC `+01:00`, `+0100`, `Z` or in hours, `1` or `5.75`.
 
+mod lines;
+
 use place::Position;
 use place::instant::{Day, Instant, UtcOffset};
 use place::sky::{moon_at, sun_day};
 use serde_json::{Value, json};
-use std::io::{BufRead, Write};
 use std::process::ExitCode;
 use units::{Latitude, Longitude};
 
 const USAGE: &str = "usage: sky < latitude longitude date offset, one a line: 47.3769 8.5417 2026-06-21 +01:00";
 
 fn main() -> ExitCode {
-    if std::env::args().count() > 1 {
-        return refused(USAGE);
-    }
-    let mut out = std::io::stdout().lock();
-    for line in std::io::stdin().lock().lines() {
-        let line = match line {
-            Ok(line) => line,
-            Err(error) => return refused(&format!("standard input: {error}\n{USAGE}")),
-        };
-        let answer = answer(&line).unwrap_or_else(|problems| json!({ "problems": problems }));
-        if writeln!(out, "{answer}").is_err() {
-            return ExitCode::FAILURE;
-        }
-    }
-    ExitCode::SUCCESS
+    lines::answered(USAGE, |line| Ok(answer(line).unwrap_or_else(|problems| json!({ "problems": problems }))))
 }
 
 /// The sky of one line, or what is wrong with it.
@@ -128,11 +115,4 @@ fn sky(position: Position, day: Day) -> Option<Value> {
 /// To four decimals, which is more than it is right to.
 fn rounded(value: f64) -> f64 {
     (value * 1e4).round() / 1e4
-}
-
-/// Says on standard error what was wrong with the input.
-fn refused(why: &str) -> ExitCode {
-    // Nobody is left to tell when standard error is closed too.
-    let _ = writeln!(std::io::stderr(), "{why}");
-    ExitCode::from(2)
 }
