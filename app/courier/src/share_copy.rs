@@ -4,25 +4,23 @@ use exchange::share_copy::share_copy;
 use place::generalise::Coarseness;
 use ports::share_copy::{Coarse, KIND};
 use record::parcel::Parcel;
-use units::Metres;
 
 /// The copy; no part where the question cannot be read.
 pub fn answer(question: Parcel) -> Parcel {
     let copy = match &question.parts[..] {
         [coarse, file] => {
-            serde_json::from_slice(coarse).ok().and_then(coarseness).and_then(|coarse| share_copy(file, coarse).ok())
+            serde_json::from_slice(coarse).ok().and_then(|coarse| share_copy(file, coarseness(coarse)).ok())
         }
         _ => None,
     };
     Parcel { kind: KIND.to_owned(), parts: copy.into_iter().collect() }
 }
 
-fn coarseness(coarse: Coarse) -> Option<Coarseness> {
-    Some(match coarse {
+fn coarseness(coarse: Coarse) -> Coarseness {
+    match coarse {
         Coarse::Thousandth => Coarseness::Thousandth,
         Coarse::Hundredth => Coarseness::Hundredth,
         Coarse::Tenth => Coarseness::Tenth,
         Coarse::Whole => Coarseness::Whole,
-        Coarse::Radius(metres) => Coarseness::Radius(Metres::new(metres)?),
-    })
+    }
 }

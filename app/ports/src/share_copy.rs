@@ -19,6 +19,4 @@ pub enum Coarse {
     Tenth,
     /// A grid of one degree.
     Whole,
-    /// A grid whose cells fit into a circle of so many metres.
-    Radius(f64),
 }

@@ -141,6 +141,17 @@ impl Context {
         self.ports.with_value(|ports| ports.time.now())
     }
 
+    /// True half a second from now: what is done before then needs no words.
+    pub fn late(&self) -> ReadSignal<bool> {
+        let page = *self;
+        let (late, set) = signal(false);
+        spawn_local(async move {
+            page.ports().time.wait(500).await;
+            let _ = set.try_set(true);
+        });
+        late
+    }
+
     /// Makes something of the book that needs the moment of saving and new ids.
     pub fn make<T>(&self, make: impl FnOnce(&Logbook, &Saving<'_>, &mut dyn FnMut() -> Id) -> T) -> T {
         let ports = self.ports();

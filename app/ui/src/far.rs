@@ -158,11 +158,7 @@ fn part(show: impl Fn(&'static Far) -> AnyView + Send + 'static) -> AnyView {
 fn Fetching() -> impl IntoView {
     let page = use_page();
     fetch(page);
-    let late = RwSignal::new(false);
-    spawn_local(async move {
-        page.ports().time.wait(500).await;
-        let _ = late.try_set(true);
-    });
+    let late = page.late();
     let failed = move || matches!(page.far.get(), Reached::Failed);
     let again = move |_| {
         page.far.set(Reached::Not);

@@ -20,7 +20,7 @@ const ARROWS: [(&str, &[&str]); 18] = [
     ("ui", &["logbook", "phrases", "ports"]),
     ("shell", &["browser", "ports", "ui"]),
     ("press", &["label", "ports", "units"]),
-    ("courier", &["exchange", "number", "place", "ports", "record", "units"]),
+    ("courier", &["exchange", "number", "place", "ports", "record"]),
     ("reader", &["number", "ports"]),
     ("pack", &[]),
     ("tidy", &[]),

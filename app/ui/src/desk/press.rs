@@ -74,12 +74,7 @@ pub fn Setting(
     /// What it made of the labels.
     pressed: Signal<Pressed>,
 ) -> impl IntoView {
-    let late = RwSignal::new(false);
-    let page = use_page();
-    spawn_local(async move {
-        page.ports().time.wait(500).await;
-        let _ = late.try_set(true);
-    });
+    let late = use_page().late();
     let waits = Memo::new(move |_| pressed.with(|pressed| matches!(pressed, Pressed::Waiting)));
     let message = Memo::new(move |_| {
         pressed.with(|pressed| match pressed {

@@ -44,12 +44,7 @@ pub fn Notices() -> impl IntoView {
 /// Shown after half a second: most books are open before.
 #[component]
 fn Opening(done: usize, of: usize) -> impl IntoView {
-    let page = use_page();
-    let late = RwSignal::new(done > 0);
-    leptos::task::spawn_local(async move {
-        page.ports().time.wait(500).await;
-        let _ = late.try_set(true);
-    });
-    view! { <div hidden=move || !late.get()><Progress words=say().frame.opening(done, of) done of=of.max(1)/></div> }
+    let late = use_page().late();
+    view! { <div hidden=move || done == 0 && !late.get()><Progress words=say().frame.opening(done, of) done of=of.max(1)/></div> }
         .into_any()
 }
