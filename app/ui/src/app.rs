@@ -2,6 +2,7 @@
 
 use crate::context::Context;
 use crate::far;
+use crate::jump;
 use crate::narrow::narrowed;
 use crate::route::{Route, Screen};
 use crate::screens;
@@ -52,7 +53,11 @@ fn follow_address(page: Context) {
         } else if page.route.with_untracked(|shown| *shown != route) {
             page.fault.set(None);
             page.gone_on();
+            let in_place = page.route.with_untracked(|shown| shown.screen.stays_for(&route.screen));
             page.route.set(route);
+            if !in_place {
+                jump::to_top();
+            }
         }
     });
     on_cleanup(move || handle.remove());

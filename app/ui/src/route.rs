@@ -192,6 +192,11 @@ fn part(question: &str, name: &str) -> Option<String> {
 }
 
 impl Screen {
+    /// Whether going on to another screen leaves the page where it is: a group of the same event is opened in place.
+    pub fn stays_for(&self, next: &Self) -> bool {
+        matches!((self, next), (Self::Event(shown, _), Self::Event(next, _)) if shown == next)
+    }
+
     fn path(&self) -> String {
         match self {
             Self::Start => String::new(),

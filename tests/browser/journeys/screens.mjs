@@ -40,6 +40,7 @@ async function filled(app) {
 async function look(t, app, screen, name) {
   await app.open(screen);
   const wrong = [];
+  if ((await sheet(app).evaluate((main) => main.scrollTop)) !== 0) wrong.push(`${name}: does not begin at its top`);
   await inEachTheme(app.page, async (theme) => {
     for (const found of await violations(app.page)) wrong.push(`${name}, ${theme}: ${found}`);
   });
@@ -52,5 +53,8 @@ async function look(t, app, screen, name) {
   await app.page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
   if (!(await fits(app.page))) wrong.push(`${name}: scrolls sideways with text twice as large`);
   await app.page.evaluate(() => { document.documentElement.style.fontSize = ""; });
+  await sheet(app).evaluate((main) => main.scrollTo(0, main.scrollHeight)); // the next screen begins at its top all the same
   assert.deepEqual(wrong, []);
 }
+
+const sheet = (app) => app.page.locator("main");
