@@ -2,6 +2,7 @@
 
 use super::bytes::put_number;
 use super::value;
+use crate::facts::Facts;
 use crate::quick::{Map, Set};
 use crate::{Id, Record};
 
@@ -23,8 +24,9 @@ pub(super) struct Strings<'a> {
 }
 
 impl<'a> Strings<'a> {
-    /// Gathers them from records in the order of the directory.
-    pub(super) fn of(records: &[&'a Record]) -> Self {
+    /// Gathers them from records in the order of the directory, and from what the directory says of them: a number that
+    /// looks like an id is packed as one in its record.
+    pub(super) fn of(records: &[&'a Record], facts: &'a [Facts]) -> Self {
         let mut texts: Map<&str, Vec<u32>> = Map::default();
         let mut others: Set<&str> = Set::default();
         for (row, record) in (0..).zip(records) {
@@ -46,6 +48,7 @@ impl<'a> Strings<'a> {
                 }
             }
         }
+        others.extend(facts.iter().filter_map(|facts| facts.number.as_deref()));
         Self::in_order(texts, others)
     }
 

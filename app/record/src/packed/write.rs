@@ -19,7 +19,7 @@ pub fn pack(records: &[Record]) -> Vec<u8> {
 
 fn pack_sorted(records: &[&Record]) -> Vec<u8> {
     let facts: Vec<Facts> = records.iter().map(|record| Facts::of(record)).collect();
-    let strings = Strings::of(records);
+    let strings = Strings::of(records, &facts);
     let kinds = kinds(records, &facts);
     let (rows, row_ends) = rows(records, &strings);
     let (postings, posting_ends) = strings.packed_postings();
@@ -97,8 +97,7 @@ fn put_entry(out: &mut Vec<u8>, record: &Record, facts: &Facts, strings: &String
     out.extend_from_slice(&facts.parent.map_or([0; 16], Id::to_bytes));
     out.extend_from_slice(&facts.digest.to_le_bytes());
     out.extend_from_slice(&facts.day.unwrap_or(i32::MIN).to_le_bytes());
-    let number = facts.number.as_deref().filter(|text| Id::as_written(text).is_none());
-    put(out, number.map_or(u32::MAX, |text| strings.place(text)));
+    put(out, facts.number.as_deref().map_or(u32::MAX, |text| strings.place(text)));
     put(out, fits(row_end));
     let kind = u16::try_from(kind).expect("a block has fewer than 65,536 kinds");
     out.extend_from_slice(&kind.to_le_bytes());

@@ -10,6 +10,16 @@ fn open(bytes: Vec<u8>) -> Block {
     Block::open(bytes).expect("it was just packed")
 }
 
+#[test]
+fn a_number_that_looks_like_an_id_is_still_a_number() {
+    let number = id(7).to_string();
+    let mut edit = record::Edit::of(&Record::new(id(1), Kind::Container));
+    edit.set("number", json!({ "text": number }));
+    let dot = record::Dot { replica: record::Replica::new("a"), number: 1 };
+    let block = open(pack(&[edit.apply(None, &dot, "2026-06-19T14:33:03+02:00")]));
+    assert_eq!(block.entries().next().expect("one record").number, Some(number.as_str()));
+}
+
 proptest! {
     #[test]
     fn what_is_packed_comes_back(mut records in records()) {
@@ -22,6 +32,8 @@ proptest! {
             prop_assert_eq!(entry.kind, &record.kind);
             prop_assert_eq!(entry.deleted, record.is_deleted());
             prop_assert_eq!(entry.digest, record.seen.digest());
+            let facts = record::facts::Facts::of(record);
+            prop_assert_eq!(entry.number, facts.number.as_deref());
         }
         let living = records.iter().filter(|record| record.kind == Kind::Event && !record.is_deleted()).count();
         prop_assert_eq!(block.count(&Kind::Event), living);
