@@ -95,12 +95,11 @@ impl Logbook {
         hours.extend(ended.map(|ended| (Which::Ended, ended)));
         hours.extend(open.filter(|open| *open > began).map(|now| (Which::Now, now)));
         hours.dedup_by_key(|(_, hour)| *hour);
-        let first = sky_at(position, instant(began, offset)?);
+        let seen = |(which, hour)| Some(seen(which, hour, &sky_at(position, instant(hour, offset)?)));
+        let at: Vec<SkyAt> = hours.into_iter().filter_map(seen).collect();
+        let first = at.first().filter(|at| at.when == Which::Began)?;
         let evening = evening(began, first.light)?;
-        let at = hours
-            .into_iter()
-            .filter_map(|(which, hour)| Some(seen(which, hour, &sky_at(position, instant(hour, offset)?))));
-        Some(SkyView { at: at.collect(), ..night(position, evening, offset)? })
+        Some(SkyView { at, ..night(position, evening, offset)? })
     }
 }
 

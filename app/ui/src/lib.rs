@@ -21,6 +21,7 @@ pub mod rows;
 pub mod screens;
 pub mod shortcuts;
 pub mod theme;
+pub mod turn;
 
 use leptos::prelude::*;
 use ports::Ports;

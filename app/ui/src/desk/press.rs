@@ -1,5 +1,6 @@
 use crate::context::{Context, say, use_page};
 use crate::parts::Message;
+use crate::turn::Turn;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use ports::press::{Batch, Over, PressFault, Proof, Shown, Work, Worked};
@@ -36,14 +37,13 @@ impl Pressed {
 pub fn proofs(batch: Signal<Batch>) -> Signal<Pressed> {
     let page = use_page();
     let pressed = RwSignal::new(Pressed::Waiting);
-    let turn = StoredValue::new(0_u32);
+    let turn = Turn::new();
     Effect::new(move |_| {
         let batch = batch.get();
-        let mine = turn.with_value(|turn| turn.wrapping_add(1));
-        turn.set_value(mine);
+        let mine = turn.next();
         spawn_local(async move {
             let set = set(page, batch).await;
-            if turn.try_get_value() == Some(mine) {
+            if turn.is(mine) {
                 let _ = pressed.try_set(set);
             }
         });

@@ -10,6 +10,7 @@ use crate::desk::how;
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::route::{self, Screen};
+use crate::turn::Turn;
 use chosen::Choose;
 use coarser::Coarser;
 use leaving::{Bar, Outcome, Waitings, WaysOut};
@@ -109,14 +110,13 @@ impl Exporting {
 
     /// Makes the file anew whenever the selection or the book changes; one that comes too late is let go.
     fn keep_ready(self, page: Context) {
-        let turn = StoredValue::new(0_u32);
+        let turn = Turn::new();
         let open =
             narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
         Effect::new(move |_| {
             page.logbook.track();
             let (selection, open, coarse) = (self.selection.get(), open.get(), self.coarse.get());
-            let mine = turn.with_value(|turn| turn.wrapping_add(1));
-            turn.set_value(mine);
+            let mine = turn.next();
             if !open {
                 return self.ready.set(Ready::Making);
             }
@@ -126,7 +126,7 @@ impl Exporting {
                     Some(coarse) => page.driver().prepare_share(selection, coarse).await,
                     None => page.driver().prepare(selection).await,
                 };
-                if turn.try_get_value() == Some(mine) {
+                if turn.is(mine) {
                     self.ready.set(made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing))));
                 }
             });

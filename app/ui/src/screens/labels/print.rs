@@ -4,6 +4,7 @@ use super::{Desk, over_lines};
 use crate::context::{Context, say, use_page};
 use crate::desk::{Pressed, foot_words};
 use crate::parts::{Check, Message, Progress};
+use crate::turn::Turn;
 use chrono::{Datelike, Timelike};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -42,7 +43,7 @@ pub struct Printing {
     /// Pieces of a print done, of so many.
     done: RwSignal<(usize, usize)>,
     /// Which print is under way: one that is not waits for nothing any more.
-    turn: StoredValue<u32>,
+    turn: Turn,
 }
 
 impl Printing {
@@ -53,7 +54,7 @@ impl Printing {
             refused: RwSignal::new(None),
             on_pins: RwSignal::new(false),
             done: RwSignal::new((0, 1)),
-            turn: StoredValue::new(0),
+            turn: Turn::new(),
         }
     }
 
@@ -89,8 +90,7 @@ impl Printing {
         self.refused.set(None);
         self.stage.set(Stage::Making(orders.labels()));
         self.done.set((0, 1));
-        let mine = self.turn.with_value(|turn| turn.wrapping_add(1));
-        self.turn.set_value(mine);
+        let mine = self.turn.next();
         spawn_local(async move {
             let Some(worked) = self.worked(page, begin(page, &orders), mine).await else { return };
             let stage = match worked {
@@ -107,18 +107,18 @@ impl Printing {
     async fn worked(self, page: Context, begin: Work, mine: u32) -> Option<Result<Worked, PressFault>> {
         let mut worked = page.ports().press.work(begin).await;
         while let Ok(Worked::Under { done, all }) = worked {
-            if self.turn.try_get_value() != Some(mine) {
+            if !self.turn.is(mine) {
                 return None;
             }
             let _ = self.done.try_set((done, all));
             worked = page.ports().press.work(Work::Continue).await;
         }
-        (self.turn.try_get_value() == Some(mine)).then_some(worked)
+        self.turn.is(mine).then_some(worked)
     }
 
     /// Stops the print under way: nothing was printed.
     fn stop(self, page: Context) {
-        self.turn.update_value(|turn| *turn = turn.wrapping_add(1));
+        self.turn.next();
         self.stage.set(Stage::Idle);
         spawn_local(async move {
             let _ = page.ports().press.work(Work::Cancel).await;

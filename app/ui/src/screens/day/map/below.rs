@@ -4,6 +4,7 @@ use super::hand::CLOSER;
 use super::sheet::{Sheet, screen};
 use crate::context::{say, use_page};
 use crate::narrow::narrowed;
+use crate::turn::Turn;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use logbook::map::{Frame, NAMED_MOST, in_the_middle, wants_coast};
@@ -36,14 +37,13 @@ pub fn Shows(sheet: Sheet) -> impl IntoView {
     let page = use_page();
     let words = say().day;
     let said = RwSignal::new(untrack(|| says(sheet)));
-    let turn = StoredValue::new(0_u32);
+    let turn = Turn::new();
     Effect::new(move || {
         let (_, _) = (sheet.frame(), sheet.held.get());
-        turn.update_value(|turn| *turn += 1);
-        let mine = turn.get_value();
+        let mine = turn.next();
         spawn_local(async move {
             page.ports().time.wait(REST_MS).await;
-            if turn.try_get_value() == Some(mine) {
+            if turn.is(mine) {
                 said.set(untrack(|| says(sheet)));
             }
         });
