@@ -144,10 +144,18 @@ impl<H: Held> Driver<H> {
     ///
     /// **Errors**: as [`ExchangeFault`].
     pub async fn prepare(&self, selection: Selection) -> Result<Outgoing, ExchangeFault> {
+        self.written(selection, Logbook::header_with_sky).await
+    }
+
+    async fn written(
+        &self,
+        selection: Selection,
+        header: fn(&Logbook, &Selection, Moment) -> Header,
+    ) -> Result<Outgoing, ExchangeFault> {
         let now = self.ports.time.now();
         let (counts, name, question) = self.held.read(|book| {
             let ask = Question::Write {
-                header: book.header_with_sky(&selection, now),
+                header: header(book, &selection, now),
                 selection: selection.of_shelf(),
                 marks: book.marks.clone(),
             };
@@ -166,7 +174,7 @@ impl<H: Held> Driver<H> {
     ///
     /// **Errors**: as [`ExchangeFault`].
     pub async fn prepare_share(&self, selection: Selection, coarse: Coarse) -> Result<Outgoing, ExchangeFault> {
-        let Outgoing { file, counts, .. } = self.prepare(selection).await?;
+        let Outgoing { file, counts, .. } = self.written(selection, |book, _, now| book.header(now)).await?;
         let asked = Sent { kind: share_copy::KIND.to_owned(), parts: vec![crate::book::to_json(&coarse), file.bytes] };
         let back = self.ports.courier.send(asked).await.map_err(ExchangeFault::Courier)?;
         let bytes = back.parts.into_iter().next().ok_or(ExchangeFault::Garbled)?;
