@@ -6,11 +6,11 @@
 mod common;
 
 use common::{fonts, format, lines};
-use label::{Code, Format, Gathering, Job, Layout, Over, Paper, PinAt, PinSize, Setter, Wanted, path, print};
+use label::{Code, Format, Gathering, Job, Layout, Over, Paper, PinAt, Setter, Wanted, path, print};
 use number::symbol::{Shape, symbol};
 use proptest::prelude::*;
 use std::process::Command;
-use units::Millimetres;
+use units::{Millimetres, PinSize};
 
 const DPI: f64 = 600.0;
 
@@ -123,7 +123,8 @@ fn every_size_of_pin_has_its_disc() {
     let fonts = fonts();
     let mut setter = Setter::new(&fonts);
     for size in PinSize::all() {
-        let format = Format { pin: size.disc(), ..format(18.0, 8.0) };
+        let disc = size.diameter() + Millimetres::thousandths(200);
+        let format = Format { pin: disc, ..format(18.0, 8.0) };
         let frame = setter.frame(&lines(&["Tarn Abbot", "19.vi.2027"]), &format).frame;
         assert!(frame.clear().millimetres() > size.diameter().millimetres() / 2.0 + 0.09, "No. {}", size.name());
     }

@@ -78,7 +78,7 @@ pub const LINKS: [&str; 3] = ["pair", "prey_of", "same_nest"];
 pub const HABITS: [&str; 4] = ["one", "letters", "engraved", "none"];
 
 /// Sizes of insect pins, from thin to thick.
-pub const PINS: [&str; 10] = ["000", "00", "0", "1", "2", "3", "4", "5", "6", "7"];
+pub const PINS: [&str; 10] = units::PinSize::NAMES;
 
 /// Label sheets.
 pub const SHEETS: [&str; 3] = ["a4", "letter", "card"];

@@ -12,6 +12,7 @@ use record::rules::{self, Card, Paper, Pinned, Size};
 use record::{Edit, Kind, Record};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use units::PinSize;
 
 /// Paper and limits as they hold now.
 #[derive(Clone, Debug, PartialEq)]
@@ -182,13 +183,8 @@ impl Rules {
 }
 
 /// The diameter of a pin by its size; of No. 3 where the size is not known.
-///
-/// **Source**: manufacturers' usual series, 0.25 mm for 000 in steps of 0.05 mm to 0.70 mm for 7: common practice, from
-/// memory.
 fn pin_diameter_mm(size: &str) -> f64 {
-    let pins = crate::codes::PINS;
-    let step = pins.iter().position(|known| *known == size).or(pins.iter().position(|known| *known == "3"));
-    f64::from(25 + 5 * step.and_then(|step| u32::try_from(step).ok()).unwrap_or(0)) / 100.0
+    [size, "3"].into_iter().find_map(PinSize::named).map_or(0.0, |size| size.diameter().millimetres())
 }
 
 impl Logbook {

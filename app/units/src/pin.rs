@@ -1,9 +1,6 @@
 //! Insect pins by the numbers of the trade.
 
-use units::Millimetres;
-
-/// White on both sides of a pin, thousandths of a millimetre. Common practice.
-const MARGIN: i32 = 100;
+use crate::Millimetres;
 
 /// The size of an insect pin.
 ///
@@ -12,9 +9,10 @@ const MARGIN: i32 = 100;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct PinSize(u8);
 
-const NAMES: [&str; 10] = ["000", "00", "0", "1", "2", "3", "4", "5", "6", "7"];
-
 impl PinSize {
+    /// The names of all sizes, from thin to thick.
+    pub const NAMES: [&str; 10] = ["000", "00", "0", "1", "2", "3", "4", "5", "6", "7"];
+
     /// All sizes, from thin to thick.
     pub fn all() -> impl Iterator<Item = Self> {
         (0..10).map(Self)
@@ -27,17 +25,12 @@ impl PinSize {
 
     /// Its name.
     pub fn name(self) -> &'static str {
-        NAMES[usize::from(self.0)]
+        Self::NAMES[usize::from(self.0)]
     }
 
     /// How thick it is.
     pub fn diameter(self) -> Millimetres {
         Millimetres::thousandths(250 + 50 * i32::from(self.0))
-    }
-
-    /// The disc to be kept clear on a label, for [`crate::Format::pin`].
-    pub fn disc(self) -> Millimetres {
-        Millimetres::thousandths(250 + 50 * i32::from(self.0) + 2 * MARGIN)
     }
 }
 
