@@ -9,18 +9,20 @@ use record::parcel::Parcel;
 pub fn answer(question: Parcel) -> Parcel {
     let copy = match &question.parts[..] {
         [coarse, file] => {
-            serde_json::from_slice(coarse).ok().and_then(|coarse| share_copy(file, coarseness(coarse)).ok())
+            let coarse = serde_json::from_slice(coarse).ok().and_then(coarseness);
+            coarse.and_then(|coarse| share_copy(file, coarse).ok())
         }
         _ => None,
     };
     Parcel { kind: KIND.to_owned(), parts: copy.into_iter().collect() }
 }
 
-fn coarseness(coarse: Coarse) -> Coarseness {
-    match coarse {
+fn coarseness(coarse: Coarse) -> Option<Coarseness> {
+    Some(match coarse {
         Coarse::Thousandth => Coarseness::Thousandth,
         Coarse::Hundredth => Coarseness::Hundredth,
         Coarse::Tenth => Coarseness::Tenth,
         Coarse::Whole => Coarseness::Whole,
-    }
+        Coarse::Radius(metres) => Coarseness::within(metres)?,
+    })
 }

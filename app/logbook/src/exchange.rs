@@ -5,7 +5,7 @@ mod outgoing;
 
 pub use incoming::{Counts, Difference, Doubled, Imported, Preview};
 pub(crate) use outgoing::LEFT;
-pub use outgoing::{OutCounts, Outgoing, Waiting};
+pub use outgoing::{OutCounts, Outgoing, Waiting, coarse_radius};
 
 use crate::driver::SaveFault;
 use ports::courier::CourierFault;

@@ -166,6 +166,10 @@ area! {
         coarse;
         coarse_not;
         coarse_to(degrees: &str);
+        coarse_by_radius;
+        coarse_radius;
+        coarse_radius_says(metres: f64);
+        coarse_no_radius;
         coarse_says;
         copied;
         ways;

@@ -6,6 +6,7 @@
 
 use crate::distance::distance;
 use crate::position::Position;
+use core::ops::RangeInclusive;
 use units::{Degrees, Metres};
 
 /// How coarse.
@@ -23,12 +24,22 @@ pub enum Coarseness {
     Radius(Metres),
 }
 
+/// The radii that may be chosen, metres.
+const RADII_M: RangeInclusive<f64> = 1.0..=1e6;
+
 /// Metres from the middle of a cell of one degree to its corner where that is greatest, at the equator, rounded up.
 /// **Source**: computed on WGS84 (geographiclib 2.1), `tests/reference/generalisation_checks.csv`: 78,452 m; ten metres
 /// are added for cells greater than a degree.
 const DEGREE_M: f64 = 78_462.0;
 
 impl Coarseness {
+    /// A grid whose cells fit into a circle of a radius in metres.
+    ///
+    /// **Errors**: `None` below a metre, beyond 1,000 km, and for NaN.
+    pub fn within(radius_m: f64) -> Option<Self> {
+        Metres::new(radius_m).filter(|_| RADII_M.contains(&radius_m)).map(Self::Radius)
+    }
+
     /// Cells in a degree.
     ///
     /// **Errors**: `None` for a radius below a metre or beyond 1,000 km.
@@ -38,7 +49,7 @@ impl Coarseness {
             Self::Hundredth => Some(100.0),
             Self::Tenth => Some(10.0),
             Self::Whole => Some(1.0),
-            Self::Radius(radius) => (1.0..=1e6).contains(&radius.metres()).then(|| DEGREE_M / radius.metres()),
+            Self::Radius(radius) => RADII_M.contains(&radius.metres()).then(|| DEGREE_M / radius.metres()),
         }
     }
 

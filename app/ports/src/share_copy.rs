@@ -19,4 +19,6 @@ pub enum Coarse {
     Tenth,
     /// A grid of one degree.
     Whole,
+    /// A grid whose cells fit into a circle of so many metres.
+    Radius(f64),
 }

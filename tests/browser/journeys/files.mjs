@@ -39,6 +39,8 @@ export default async function (t) {
   assert.match(copy, /"share_copy":\{/);
   assert.doesNotMatch(copy, /Mill Meadow/, "a share copy does not name the place");
   await app.says("The share copy has left. It does not count as exported.");
+  const own = (await exported(t, app, "radius", "2500")).toString("utf8");
+  assert.match(own, /"method":"degree_grid_radius"/);
   await app.open("import");
   await give(app, t, "copy.json.txt", copy);
   await app.says(/It can be read, never imported/);
@@ -53,11 +55,17 @@ async function give(app, t, name, content) {
 }
 
 /** The whole book as the page gives it away. */
-export async function exported(t, app, coarse) {
+export async function exported(t, app, coarse, radius) {
   await app.open("export?all");
   if (coarse) {
     await app.tap(app.page.getByText("A share copy with coarser positions").first());
     await app.page.locator("#coarse").selectOption(coarse);
+    if (radius) {
+      await app.says("Type the radius, from 1 m to 1,000 km; then the copy is made.");
+      assert.equal(await app.button(/^Download/).count(), 0, "no file leaves before the radius is known");
+      await app.page.locator("#coarse-radius").fill(radius);
+      await app.says("Cells that fit into a circle of 2.5 km anywhere on the Earth.");
+    }
     await app.says(/share copy\.json\.txt/);
   }
   const download = app.page.waitForEvent("download");

@@ -5,6 +5,8 @@ use crate::book::Logbook;
 use crate::driver::{Driver, Held};
 use crate::moment::{self, day_text};
 use crate::sky;
+use crate::values::read_number;
+use place::generalise::Coarseness;
 use ports::courier::Parcel as Sent;
 use ports::device::Moment;
 use ports::files::{File, Left};
@@ -51,6 +53,11 @@ impl Outgoing {
     pub fn is_share_copy(&self) -> bool {
         self.marks.is_empty()
     }
+}
+
+/// A radius for coarser positions as typed, in metres. `None` unless it is a number that may be chosen.
+pub fn coarse_radius(typed: &str) -> Option<Coarse> {
+    read_number(typed).filter(|metres| Coarseness::within(*metres).is_some()).map(Coarse::Radius)
 }
 
 /// A download of which nobody has said yet that a copy lies elsewhere.
@@ -237,5 +244,19 @@ impl<H: Held> Driver<H> {
         self.ports.store.swap(swap).await?;
         self.held.change(|book| book.take_mark(&row.0, &row.1));
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_radius_for_a_share_copy_is_read_or_there_is_none() {
+        assert_eq!(coarse_radius("2500"), Some(Coarse::Radius(2_500.0)));
+        assert_eq!(coarse_radius(" 2,5 "), Some(Coarse::Radius(2.5)));
+        for typed in ["", "0", "0.5", "-3", "far", "2000001"] {
+            assert_eq!(coarse_radius(typed), None, "{typed}");
+        }
     }
 }

@@ -39,6 +39,10 @@ say! { English says Export {
     coarse: "A share copy with coarser positions";
     coarse_not: "No: the log as it is";
     coarse_to(degrees: &str): format!("To {degrees}°, cells of about {}", cell(degrees));
+    coarse_by_radius: "To a radius of your own";
+    coarse_radius: "Radius";
+    coarse_radius_says(metres: f64): format!("Cells that fit into a circle of {} anywhere on the Earth.", ENGLISH.dates.way(metres));
+    coarse_no_radius: "Type the radius, from 1 m to 1,000 km; then the copy is made.";
     coarse_says: "For sharing where an exact place would put insects or their plants at risk. Site names, localities, heights and notes are left out, the radius grows to hold the true place, and the file says what was done. Dates, names and numbers stay. It cannot be merged back, and does not count as exported.";
     copied: "The share copy has left. It does not count as exported.";
     ways: "When it has left this phone";

@@ -12,7 +12,7 @@ use crate::narrow::narrowed;
 use crate::route::{self, Screen};
 use crate::turn::Turn;
 use chosen::Choose;
-use coarser::Coarser;
+use coarser::{Asked, Coarser};
 use leaving::{Bar, Outcome, Waitings, WaysOut};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -20,7 +20,6 @@ use logbook::Id;
 use logbook::book::State;
 use logbook::exchange::{ExchangeFault, OutCounts, Outgoing, Selection};
 use logbook::moment::{self, Day};
-use ports::share_copy::Coarse;
 use what::{Goes, What};
 
 /// Which of the four kinds of selection.
@@ -43,6 +42,8 @@ pub enum Ready {
     Making,
     /// It can leave.
     File(Box<Outgoing>),
+    /// A share copy is asked for, and its radius is not typed yet.
+    NoRadius,
     /// There is none; why.
     Not(ExchangeFault),
 }
@@ -64,8 +65,8 @@ pub struct Exporting {
     pub ready: RwSignal<Ready, LocalStorage>,
     /// What became of the last try.
     pub outcome: RwSignal<Option<Outcome>, LocalStorage>,
-    /// How coarse the positions of a share copy become; none for the log as it is.
-    pub coarse: RwSignal<Option<Coarse>>,
+    /// The log as it is, or a share copy.
+    pub asked: RwSignal<Asked>,
     /// Counts up whenever the list of downloads that wait is to be read again.
     pub waitings: RwSignal<u32>,
 }
@@ -103,7 +104,7 @@ impl Exporting {
             counts,
             ready: RwSignal::new_local(Ready::Making),
             outcome: RwSignal::new_local(None),
-            coarse: RwSignal::new(None),
+            asked: RwSignal::new(Asked::Log),
             waitings: RwSignal::new(0),
         }
     }
@@ -115,19 +116,23 @@ impl Exporting {
             narrowed(move || page.logbook.with(|logbook| matches!(logbook.state(), State::Ready | State::ReadOnly(_))));
         Effect::new(move |_| {
             page.logbook.track();
-            let (selection, open, coarse) = (self.selection.get(), open.get(), self.coarse.get());
+            let (selection, open, asked) = (self.selection.get(), open.get(), self.asked.get());
             let mine = turn.next();
             if !open {
                 return self.ready.set(Ready::Making);
             }
             let Some(selection) = selection else { return self.ready.set(Ready::Not(ExchangeFault::Empty)) };
             spawn_local(async move {
-                let made = match coarse {
-                    Some(coarse) => page.driver().prepare_share(selection, coarse).await,
-                    None => page.driver().prepare(selection).await,
+                let made = match asked {
+                    Asked::NoRadius => None,
+                    Asked::Share(coarse) => Some(page.driver().prepare_share(selection, coarse).await),
+                    Asked::Log => Some(page.driver().prepare(selection).await),
+                };
+                let ready = |made: Result<Outgoing, ExchangeFault>| {
+                    made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing)))
                 };
                 if turn.is(mine) {
-                    self.ready.set(made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing))));
+                    self.ready.set(made.map_or(Ready::NoRadius, ready));
                 }
             });
         });

@@ -69,7 +69,7 @@ impl Way {
 fn offered(exporting: Exporting, page: Context) -> Vec<Way> {
     exporting.ready.with(|ready| match ready {
         Ready::File(outgoing) => Way::offered(page.ports().files.ways(&outgoing.file)),
-        Ready::Making | Ready::Not(_) => Vec::new(),
+        Ready::Making | Ready::NoRadius | Ready::Not(_) => Vec::new(),
     })
 }
 
@@ -77,7 +77,7 @@ fn offered(exporting: Exporting, page: Context) -> Vec<Way> {
 fn send(exporting: Exporting, page: Context, way: Way) {
     let outgoing = exporting.ready.with_untracked(|ready| match ready {
         Ready::File(outgoing) => Some(outgoing.clone()),
-        Ready::Making | Ready::Not(_) => None,
+        Ready::Making | Ready::NoRadius | Ready::Not(_) => None,
     });
     let Some(outgoing) = outgoing else { return };
     spawn_local(async move {

@@ -99,6 +99,7 @@ fn file(exporting: Exporting) -> AnyView {
             let (name, size) = (outgoing.file.name.clone(), outgoing.file.bytes.len());
             view! { <p class="measure file-name">{name}</p><p class="note">{words.file_says(size)}</p> }.into_any()
         }
+        Ready::NoRadius => view! { <p class="note" role="status">{words.coarse_no_radius()}</p> }.into_any(),
         Ready::Not(ExchangeFault::Empty) => {
             let why = match exporting.kind.get() {
                 Kind::Chosen => words.nothing_chosen(),
