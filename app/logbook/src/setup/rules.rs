@@ -71,15 +71,15 @@ pub struct RulesForm {
 /// White on both sides of a pin, millimetres: common practice.
 const BESIDE_PIN_MM: f64 = 0.3;
 
-/// 18 by 8 mm on A4 with margins of 10 mm, a pin No. 3 in the middle, type from 4.5 down to 3.5 pt, the three steps of a
+/// 18 by 8 mm on A4 with margins of 10 mm, a pin No. 3 in the middle, type from 5 down to 4 pt, the three steps of a
 /// block, one spare of each, positions good to 100 m: common practice.
 impl Default for Rules {
     fn default() -> Self {
         let paper = Paper { sheet: "a4".to_owned(), width_mm: 18.0, height_mm: 8.0 };
         let card = Card { width_mm: 148.0, height_mm: 105.0, margin_mm: 10.0 };
         let pinned = Pinned {
-            largest_pt: 4.5,
-            least_pt: 3.5,
+            largest_pt: 5.0,
+            least_pt: 4.0,
             pin: "3".to_owned(),
             at: "middle".to_owned(),
             code: String::new(),
