@@ -16,6 +16,7 @@ use record::marks::Marks;
 use record::parcel::{Answer, Question};
 use record::wire::Header;
 use record::{Id, Kind};
+use serde_json::{Map, Value};
 
 /// How many of what go out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -73,6 +74,8 @@ pub struct Waiting {
 pub(crate) const LEFT: &str = "left";
 /// For at most so many events the sky goes along.
 const SKIES_MOST: usize = 1_000;
+/// So many are worked out before the page is heard again: some milliseconds on a slow phone.
+const SKIES_AT_ONCE: usize = 8;
 /// Rows of downloads, by the file's name.
 const WAITING: &str = "waiting/";
 
@@ -114,19 +117,12 @@ impl Logbook {
         }
     }
 
-    /// The same, with the sky over each of the selection's events, where they are not too many to work it out at once.
-    fn header_with_sky(&self, selection: &Selection, now: Moment) -> Header {
-        let mut header = self.header(now);
+    /// The selection's events, where they are not too many to tell the sky over each.
+    fn under_the_sky(&self, selection: &Selection) -> Vec<Id> {
         let ids = self.shelf.selected(&selection.of_shelf(), &self.marks);
         let living = |id: &Id| self.shelf.entry(*id).is_some_and(|entry| *entry.kind == Kind::Event && !entry.deleted);
         let events: Vec<Id> = ids.into_iter().filter(living).collect();
-        if events.len() <= SKIES_MOST {
-            let told = sky::told(self, events.into_iter(), now);
-            if !told.is_empty() {
-                header.more.insert("sky".to_owned(), told.into());
-            }
-        }
-        header
+        if events.len() <= SKIES_MOST { events } else { Vec::new() }
     }
 
     /// The name of a log file: the prefix of this device's numbers and the day. Share sheets refuse `.json` but take a
@@ -151,21 +147,34 @@ impl<H: Held> Driver<H> {
     ///
     /// **Errors**: as [`ExchangeFault`].
     pub async fn prepare(&self, selection: Selection) -> Result<Outgoing, ExchangeFault> {
-        self.written(selection, Logbook::header_with_sky).await
+        let now = self.ports.time.now();
+        let skies = self.skies(&selection, now).await;
+        self.written(selection, now, skies).await
+    }
+
+    /// The sky over each event, a few at a time: the page stays awake in between.
+    async fn skies(&self, selection: &Selection, now: Moment) -> Map<String, Value> {
+        let events = self.held.read(|book| book.under_the_sky(selection));
+        let mut skies = Map::new();
+        for few in events.chunks(SKIES_AT_ONCE) {
+            skies.extend(self.held.read(|book| sky::told(book, few.iter().copied(), now)));
+            self.ports.time.wait(0).await;
+        }
+        skies
     }
 
     async fn written(
         &self,
         selection: Selection,
-        header: fn(&Logbook, &Selection, Moment) -> Header,
+        now: Moment,
+        skies: Map<String, Value>,
     ) -> Result<Outgoing, ExchangeFault> {
-        let now = self.ports.time.now();
         let (counts, name, question) = self.held.read(|book| {
-            let ask = Question::Write {
-                header: header(book, &selection, now),
-                selection: selection.of_shelf(),
-                marks: book.marks.clone(),
-            };
+            let mut header = book.header(now);
+            if !skies.is_empty() {
+                header.more.insert("sky".to_owned(), skies.into());
+            }
+            let ask = Question::Write { header, selection: selection.of_shelf(), marks: book.marks.clone() };
             (book.outgoing_counts(&selection), book.file_name(&selection, now), ask.about(&book.shelf))
         });
         let Answer::Written { file, marks, .. } = self.ask(question).await? else { return Err(ExchangeFault::Garbled) };
@@ -181,7 +190,7 @@ impl<H: Held> Driver<H> {
     ///
     /// **Errors**: as [`ExchangeFault`].
     pub async fn prepare_share(&self, selection: Selection, coarse: Coarse) -> Result<Outgoing, ExchangeFault> {
-        let Outgoing { file, counts, .. } = self.written(selection, |book, _, now| book.header(now)).await?;
+        let Outgoing { file, counts, .. } = self.written(selection, self.ports.time.now(), Map::new()).await?;
         let asked = Sent { kind: share_copy::KIND.to_owned(), parts: vec![crate::book::to_json(&coarse), file.bytes] };
         let back = self.ports.courier.send(asked).await.map_err(ExchangeFault::Courier)?;
         let bytes = back.parts.into_iter().next().ok_or(ExchangeFault::Garbled)?;
