@@ -17,7 +17,7 @@ mod connection;
 mod rows;
 mod transaction;
 
-use connection::Connection;
+use connection::{Connection, KEPT};
 use transaction::Deed;
 
 /// The storage of the book that is open.
@@ -149,6 +149,21 @@ impl Store for BookStore {
 
     fn swap(&self, swap: Swap) -> Later<'_, Result<(), StoreFault>> {
         Box::pin(async move { self.written(&swap).await })
+    }
+
+    fn kept_names(&self) -> Later<'_, Result<Vec<String>, StoreFault>> {
+        Box::pin(async { Ok(rows::names(&self.read(rows::keys_of(KEPT)).await?)) })
+    }
+
+    fn kept(&self, names: Vec<String>) -> Later<'_, Result<Rows<String>, StoreFault>> {
+        Box::pin(async move {
+            let keys = names.iter().map(|name| name.as_str().into()).collect();
+            Ok(rows::found(names, &self.read(rows::some_of(KEPT, keys)).await?))
+        })
+    }
+
+    fn keep(&self, name: String, bytes: Option<Vec<u8>>) -> Later<'_, Result<(), StoreFault>> {
+        Box::pin(async move { self.carried_out(&rows::kept(&name, bytes.as_deref())).await.map(drop) })
     }
 
     fn set_aside(&self, damaged: Damaged) -> Later<'_, Result<(), StoreFault>> {

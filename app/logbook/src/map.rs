@@ -9,9 +9,11 @@ use place::Position;
 pub use place::country::Kind;
 use place::distance::leg;
 pub use place::frame::{
-    Bar, Coast, Frame, Graticule, GridLine, Ground, Spot, bar, graticule, nearest, north, spots, step,
+    Bar, Coast, Frame, Graticule, GridLine, Ground, Spot, Trail, bar, graticule, nearest, north, spots, step,
 };
+use place::instant::Instant;
 pub use place::outline::Outline;
+use place::track::Track;
 use record::Id;
 
 /// The way from event to event is drawn up to so many events: beyond that it is a tangle.
@@ -98,6 +100,11 @@ impl DayMap {
         }
         spot_of.dedup();
         spot_of
+    }
+
+    /// A track laid on the ground of this map, as far as it was recorded between two instants.
+    pub fn trail(&self, track: &Track, span: (Instant, Instant)) -> Option<Trail> {
+        Trail::new(track, span, &self.ground)
     }
 
     /// How many events a frame shows.

@@ -4,6 +4,10 @@
 //! what it rests on, and the deed that writes those which a person took. An event with a position is left alone, and so
 //! is one whose hour is not known.
 
+mod kept;
+
+pub use kept::KeptTrack;
+
 use crate::book::Logbook;
 use crate::deed::{Deed, What};
 use crate::driver::{Driver, Held};

@@ -70,6 +70,10 @@ area! {
         map_here(count: usize);
         map_event(order: usize, site: &str);
         map_coast;
+        map_track(name: &str, metres: f64);
+        map_track_away;
+        map_track_gone(name: &str);
+        map_track_again;
         parallel(degrees: f64, decimals: usize);
         meridian(degrees: f64, decimals: usize);
         north;
@@ -220,7 +224,9 @@ area! {
         track_before(minutes: u64);
         track_after(minutes: u64);
         track_faster;
-        track_take(count: usize);
+        track_take(count: usize, keeps: bool);
+        track_keep;
+        track_keep_says;
         track_says;
         pick;
         reading(name: &str);

@@ -5,13 +5,16 @@
 
 mod coast;
 mod graticule;
+mod on_plane;
 mod scale;
 mod spots;
+mod trail;
 
 pub use coast::{Coast, Line};
 pub use graticule::{Graticule, GridLine, graticule};
 pub use scale::{Bar, bar, north};
 pub use spots::{MERGE, Spot, nearest, spots, step};
+pub use trail::Trail;
 
 use crate::local::Plane;
 use crate::position::Position;

@@ -4,7 +4,7 @@
 //! with a circle that holds every place which the fixes and the speed allow, and what it rests on. Reading files, and
 //! accepting what is offered, is left to others.
 
-use crate::distance::{destination, leg};
+use crate::distance::{destination, distance, leg};
 use crate::instant::Instant;
 use crate::position::Position;
 use core::time::Duration;
@@ -99,6 +99,11 @@ const WAY_MOST_M: f64 = 1_000_000.0;
 /// The least that the speed is taken above what two fixes show by themselves: nobody goes as straight as they lie.
 const SPEED_MARGIN: f64 = 1.5;
 
+/// A receiver that says nothing for so long, while it moves by [`APART`], has recorded no way: common practice.
+const SILENCE: Duration = Duration::from_secs(300);
+/// See [`SILENCE`].
+const APART: Metres = Metres::whole(200);
+
 impl Track {
     /// A track from fixes in any order.
     pub fn new(mut fixes: Vec<Fix>) -> Self {
@@ -119,6 +124,47 @@ impl Track {
     /// The first and the last instant, by the clock of the track.
     pub fn span(&self) -> Option<(Instant, Instant)> {
         Some((self.fixes.first()?.at, self.fixes.last()?.at))
+    }
+
+    /// The fixes, in the order of time.
+    pub fn fixes(&self) -> &[Fix] {
+        &self.fixes
+    }
+
+    /// The track as a clock shows it that is ahead of its own by so many milliseconds.
+    ///
+    /// **Errors**: `None` where a fix would lie outside what an [`Instant`] holds.
+    pub fn later(&self, ahead_ms: i64) -> Option<Self> {
+        let later = |fix: &Fix| Some(Fix { at: Instant::new(fix.at.unix_ms().checked_add(ahead_ms)?)?, ..*fix });
+        Some(Self { fixes: self.fixes.iter().map(later).collect::<Option<_>>()? })
+    }
+
+    /// The track without the fixes that lie nearer than so far to the last one that stays; its first and its last stay.
+    /// No fix that goes was further than that from one that stays.
+    pub fn thinned(&self, least: Metres) -> Self {
+        let mut fixes: Vec<Fix> = Vec::new();
+        let end = self.fixes.len().saturating_sub(1);
+        for (at, fix) in self.fixes.iter().enumerate() {
+            let near = fixes.last().is_some_and(|last| distance(last.position, fix.position) < least);
+            if !near || at == end {
+                fixes.push(*fix);
+            }
+        }
+        Self { fixes }
+    }
+
+    /// The fixes from one instant until another, by the clock of the track, as pieces between which the receiver was
+    /// silent: for longer than [`SILENCE`] and further than [`APART`]. A line between the two ends of such a gap would
+    /// show a way that nobody has recorded.
+    pub fn pieces(&self, from: Instant, until: Instant) -> Vec<&[Fix]> {
+        let first = self.fixes.partition_point(|fix| fix.at < from);
+        let past = self.fixes.partition_point(|fix| fix.at <= until);
+        let shown = self.fixes.get(first..past).unwrap_or_default();
+        let goes_on = |one: &Fix, next: &Fix| {
+            let gap = apart(one.at.unix_ms(), next.at.unix_ms());
+            gap <= SILENCE || distance(one.position, next.position) <= APART
+        };
+        shown.chunk_by(goes_on).filter(|piece| piece.len() > 1).collect()
     }
 
     /// Where somebody was at each of these instants, by the clock of the events; each as [`Self::place`].

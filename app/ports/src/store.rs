@@ -89,6 +89,18 @@ pub trait Store {
     /// write tried once more before [`StoreFault::Cut`] is returned.
     fn swap(&self, swap: Swap) -> Later<'_, Result<(), StoreFault>>;
 
+    /// The names of what is kept beside the records: files that this device keeps for a book and that no log file takes
+    /// along.
+    fn kept_names(&self) -> Later<'_, Result<Vec<String>, StoreFault>>;
+
+    /// The bytes of these kept files, in the order asked; a name that is gone is left out.
+    fn kept(&self, names: Vec<String>) -> Later<'_, Result<Rows<String>, StoreFault>>;
+
+    /// Keeps a file under its name in place of an older one, or lets it go where there are no bytes.
+    ///
+    /// **Errors**: as [`StoreFault`]; the storage is then as it was.
+    fn keep(&self, name: String, bytes: Option<Vec<u8>>) -> Later<'_, Result<(), StoreFault>>;
+
     /// Moves a damaged segment or journal row aside, where nothing reads it and nothing deletes it.
     fn set_aside(&self, damaged: Damaged) -> Later<'_, Result<(), StoreFault>>;
 

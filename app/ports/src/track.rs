@@ -35,15 +35,34 @@ pub struct Told {
     pub ends_early: bool,
 }
 
-/// The parts of an answer.
-pub fn pack(fixes: &[Fix], told: &Told) -> Vec<Vec<u8>> {
+/// The fixes as bytes, one after another.
+pub fn as_bytes(fixes: &[Fix]) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(fixes.len() * SIZE);
     for fix in fixes {
         bytes.extend(fix.latitude.to_le_bytes());
         bytes.extend(fix.longitude.to_le_bytes());
         bytes.extend(fix.unix_ms.to_le_bytes());
     }
-    vec![bytes, serde_json::to_vec(told).expect("names and numbers are plain data")]
+    bytes
+}
+
+/// Reads fixes.
+///
+/// **Errors**: `None` where a part of one is missing.
+pub fn of_bytes(bytes: &[u8]) -> Option<Vec<Fix>> {
+    let (fixes, rest) = bytes.as_chunks::<SIZE>();
+    let number = |bytes: &[u8]| bytes.try_into().map(f64::from_le_bytes).unwrap_or_default();
+    let fix = |fix: &[u8; SIZE]| Fix {
+        latitude: number(&fix[..8]),
+        longitude: number(&fix[8..16]),
+        unix_ms: fix[16..].try_into().map(i64::from_le_bytes).unwrap_or_default(),
+    };
+    rest.is_empty().then(|| fixes.iter().map(fix).collect())
+}
+
+/// The parts of an answer.
+pub fn pack(fixes: &[Fix], told: &Told) -> Vec<Vec<u8>> {
+    vec![as_bytes(fixes), serde_json::to_vec(told).expect("names and numbers are plain data")]
 }
 
 /// Reads the parts of an answer.
@@ -51,17 +70,7 @@ pub fn pack(fixes: &[Fix], told: &Told) -> Vec<Vec<u8>> {
 /// **Errors**: `None` where they are no such answer.
 pub fn read(parts: &[Vec<u8>]) -> Option<(Vec<Fix>, Told)> {
     let [bytes, told] = parts else { return None };
-    let (fixes, rest) = bytes.as_chunks::<SIZE>();
-    if !rest.is_empty() {
-        return None;
-    }
-    let number = |bytes: &[u8]| bytes.try_into().map(f64::from_le_bytes).unwrap_or_default();
-    let fix = |fix: &[u8; SIZE]| Fix {
-        latitude: number(&fix[..8]),
-        longitude: number(&fix[8..16]),
-        unix_ms: fix[16..].try_into().map(i64::from_le_bytes).unwrap_or_default(),
-    };
-    Some((fixes.iter().map(fix).collect(), serde_json::from_slice(told).ok()?))
+    Some((of_bytes(bytes)?, serde_json::from_slice(told).ok()?))
 }
 
 #[cfg(test)]

@@ -33,16 +33,33 @@ export default async function (t) {
   await give(app, t, "walk.gpx", gpx([[47.6, 12.3, now - 10 * MINUTE], [47.602, 12.3, now + 10 * MINUTE]]));
   await app.says("1 event without a position");
   await app.says(/between two fixes 20 min and 222 m apart/);
-  await app.tap(app.button(/^Place 1 event/));
+  await app.tap(app.button(/^Place 1 event, keep the track/));
   await app.says("1 event was given a position.");
   await app.open("days");
   await app.tap(app.page.locator("a[href*='/day/']"));
+  await drawnAndTakenAway(app);
   await app.tap(app.page.locator("li.event a"));
   await app.says("from a recorded track, by the hour");
   await app.says(/47\.60\d*° N/);
   await app.open("import");
   await give(app, t, "again.gpx", gpx([[47.6, 12.3, now - 10 * MINUTE], [47.602, 12.3, now + 10 * MINUTE]]));
   await app.says("No event without a position");
+}
+
+/** The track lies on the map of its day, is there after a reload, and can be taken away and kept after all. */
+async function drawnAndTakenAway(app) {
+  const drawn = app.page.locator("svg.chart path.track");
+  await app.says(/Track: Walk, 222 m\./);
+  assert.match(await drawn.getAttribute("d"), /^M[\d.]+ [\d.]+L/);
+  await app.page.reload();
+  await app.ready();
+  await app.says(/Track: Walk, 222 m\./);
+  await app.tap(app.button("Take away"));
+  await app.says("The track “Walk” is no longer kept.");
+  assert.equal(await drawn.getAttribute("d"), "");
+  await app.tap(app.button("Keep it after all"));
+  await app.says(/Track: Walk, 222 m\./);
+  assert.match(await drawn.getAttribute("d"), /^M/);
 }
 
 function gpx(fixes) {

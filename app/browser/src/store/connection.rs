@@ -14,9 +14,12 @@ use web_sys::{Event, IdbDatabase, IdbFactory, IdbObjectStoreParameters, IdbOpenD
 /// The form of the object stores that this version of the app makes and writes.
 const FORMAT: u32 = 1;
 
-/// Object stores whose rows lie under keys that we give. `photos` and `spare` stand ready for later
-/// versions, so that those need no new form.
-const STORES: [&str; 5] = ["segments", "journal", "marks", "photos", "spare"];
+/// The object store of what is kept beside the records. It was made before it had a use, and has the name from then.
+pub const KEPT: &str = "spare";
+
+/// Object stores whose rows lie under keys that we give. `photos` stands ready for a later version, so that it needs no
+/// new form.
+const STORES: [&str; 5] = ["segments", "journal", "marks", "photos", KEPT];
 
 /// How long a book that is erased waits for other tabs to close theirs.
 const ERASE_MS: u32 = 5_000;

@@ -1,5 +1,6 @@
 //! What is asked of the object stores, and how keys and bytes look in them.
 
+use super::connection::KEPT;
 use super::transaction::{Deed, Mode};
 use crate::js;
 use js_sys::{Array, Uint8Array};
@@ -74,6 +75,18 @@ pub fn written(swap: &Swap) -> Deed<'_> {
     }
 }
 
+/// Keeps a file, or lets it go.
+pub fn kept<'a>(name: &'a str, file: Option<&'a [u8]>) -> Deed<'a> {
+    Deed::new(Mode::Write, &[KEPT], move |on| {
+        let store = on(KEPT)?;
+        match file {
+            Some(file) => store.put_with_key(&bytes(file), &name.into())?,
+            None => store.delete(&name.into())?,
+        };
+        Ok(Vec::new())
+    })
+}
+
 fn place(damaged: &Damaged) -> (&'static str, JsValue) {
     match damaged {
         Damaged::Segment(key) => ("segments", (*key).into()),
@@ -101,6 +114,11 @@ pub fn moved_aside(damaged: &Damaged, bytes: &JsValue) -> Deed<'static> {
 /// The segment keys of an answer to [`keys_of`], ascending.
 pub fn segment_keys(answer: &Array) -> Vec<SegmentKey> {
     members(answer, 0).iter().filter_map(|key| key.as_f64()).map(|key| key as SegmentKey).collect()
+}
+
+/// The names of an answer to [`keys_of`].
+pub fn names(answer: &Array) -> Vec<String> {
+    members(answer, 0).iter().filter_map(|name| name.as_string()).collect()
 }
 
 /// The journal keys of an answer to [`keys_of`].

@@ -76,3 +76,23 @@ fn a_track_is_known_by_its_beginning() {
     assert!(is_track(&file("<?xml version=\"1.0\"?>\n<gpx version=\"1.1\">")));
     assert!(!is_track(&file("{\"format\":\"glassine-log\"}")));
 }
+
+#[test]
+fn a_day_lasts_until_its_last_event_ends() {
+    let mut table = book(&["2026-06-19T14:05", "2026-06-19"]);
+    let day = chrono::NaiveDate::from_ymd_opt(2026, 6, 19).expect("a day");
+    let hours = |table: &Table| {
+        let (from, until) = table.book.span_of(day).expect("an hour is known");
+        (until.unix_ms() - from.unix_ms()) / 3_600_000
+    };
+    assert_eq!(hours(&table), 24);
+    let from = table.book.span_of(day).expect("an hour is known").0;
+    assert_eq!(from.unix_ms(), instant(&at("2026-06-19T00:00")).expect("an hour").unix_ms());
+    let person = table.own("I. Varga", "IV26-");
+    table.event("2026-06-19T22:10", person, |edit| {
+        let lamp = When { until: Some("2026-06-20T02:00".to_owned()), ..at("2026-06-19T22:10") };
+        edit.put(&event::CAUGHT, &lamp);
+    });
+    assert_eq!(hours(&table), 26);
+    assert_eq!(table.book.span_of(day.succ_opt().expect("a day")), None);
+}

@@ -33,6 +33,10 @@ say! { English says Day {
     map_middle(site: &str, orders: &[usize]): format!("At the cross: {}.", event_at(site, orders));
     map_here(count: usize): format!("{} lie here:", counted(count, "event", "events"));
     map_event(order: usize, site: &str): format!("{order} {}", if site.is_empty() { "no site written" } else { site });
+    map_track(name: &str, metres: f64): format!("Track: {name}, {}.", way(metres));
+    map_track_away: "Take away";
+    map_track_gone(name: &str): format!("The track “{name}” is no longer kept.");
+    map_track_again: "Keep it after all";
     map_coast: "Coasts and borders are coarse: up to 3.6 km off.";
     parallel(degrees: f64, decimals: usize): degree(degrees, decimals, "N", "S");
     meridian(degrees: f64, decimals: usize): degree(degrees, decimals, "E", "W");

@@ -22,7 +22,9 @@ say! { English says Import {
     track_before(minutes: u64): format!("{minutes} min before the track begins");
     track_after(minutes: u64): format!("{minutes} min after the track ends");
     track_faster: "faster than on foot";
-    track_take(count: usize): format!("Place {}", counted(count, "event", "events"));
+    track_take(count: usize, keeps: bool): track_take(count, keeps);
+    track_keep: "Draw this track on the map of its days";
+    track_keep_says: "It stays on this device and leaves with no file. Below the map it can be taken away again.";
     track_says: "The radius holds every place that somebody walking at 2 m a second could have reached between the fixes. Nothing is written before you have looked.";
     pick: "Pick a file";
     reading(name: &str): format!("Reading “{name}”");
@@ -133,6 +135,14 @@ fn more_added(events: usize, containers: usize, others: usize) -> String {
         .map(|(count, one, many)| counted(count, one, many))
         .collect();
     if there.is_empty() { String::new() } else { format!("and {}", listed(&there)) }
+}
+
+fn track_take(count: usize, keeps: bool) -> String {
+    match (count, keeps) {
+        (0, _) => "Keep the track".to_owned(),
+        (count, false) => format!("Place {}", counted(count, "event", "events")),
+        (count, true) => format!("Place {}, keep the track", counted(count, "event", "events")),
+    }
 }
 
 fn track_points(points: usize, fixes: usize) -> String {

@@ -1,6 +1,9 @@
 use super::*;
-use crate::distance::distance;
+use crate::distance::{destination, distance};
+use crate::instant::Instant;
+use crate::track::{Fix, Track};
 use proptest::prelude::*;
+use units::Degrees;
 
 fn at(latitude: f64, longitude: f64, radius_m: Option<f64>) -> Position {
     Position::new(latitude, longitude, radius_m).expect("a position")
@@ -219,4 +222,56 @@ proptest! {
             let _ = bar(&ground, frame);
         }
     }
+}
+
+/// A walk: 1 km north with a fix every 10 m and 10 s, half an hour of silence, 1 km east. Invented.
+fn walk() -> Track {
+    let start = at(47.6, 12.3, None);
+    let north = |step: i64| destination(start, degrees(0.0), Metres::whole(step as i32 * 10));
+    let corner = at(47.62, 12.3, None);
+    let east = |step: i64| destination(corner, degrees(90.0), Metres::whole(step as i32 * 10));
+    let fix = |position: Position, seconds: i64| Fix { position, at: second(seconds) };
+    let there = (0..=100).map(|step| fix(north(step), step * 10));
+    let onwards = (0..=100).map(|step| fix(east(step), 2_800 + step * 10));
+    Track::new(there.chain(onwards).collect())
+}
+
+fn degrees(turn: f64) -> Degrees {
+    Degrees::new(turn).expect("a turn")
+}
+
+fn second(seconds: i64) -> Instant {
+    Instant::new(1_782_000_000_000 + seconds * 1_000).expect("a time of this century")
+}
+
+#[test]
+fn a_track_is_drawn_where_it_was_recorded() {
+    let ground = ground(&[at(47.6, 12.3, None), at(47.62, 12.32, None)]);
+    let frame = whole(&ground);
+    let trail = Trail::new(&walk(), (second(0), second(9_999)), &ground).expect("a walk");
+    // Twice 1 km; the gap of 1.2 km is no way.
+    assert!((trail.length().metres() - 2_000.0).abs() < 0.1, "{:?}", trail.length());
+    let lines = trail.lines(frame);
+    assert_eq!(lines.len(), 2, "no line leads over the silence");
+    let ends = [lines[0][0], *lines[0].last().expect("points")];
+    assert!((ends[0].x - ends[1].x).abs() < 0.5 && ends[0].y > ends[1].y, "it leads north: {ends:?}");
+    let units = between(ends[0], ends[1]) * frame.metres_per_unit();
+    assert!((units - 1_000.0).abs() < 1.0, "{units}");
+    assert!(lines[0].len() < 100, "what nobody could see is left out");
+}
+
+#[test]
+fn only_what_was_recorded_then_is_drawn() {
+    let ground = ground(&[at(47.6, 12.3, None)]);
+    let morning = Trail::new(&walk(), (second(0), second(500)), &ground).expect("half of a walk");
+    assert!((morning.length().metres() - 500.0).abs() < 0.1);
+    assert_eq!(Trail::new(&walk(), (second(-900), second(-1)), &ground), None);
+    assert_eq!(Trail::new(&Track::default(), (second(0), second(9)), &ground), None);
+}
+
+#[test]
+fn a_track_far_from_the_sheet_draws_nothing() {
+    let ground = ground(&[at(-30.0, 20.0, None)]);
+    let trail = Trail::new(&walk(), (second(0), second(9_999)), &ground).expect("a walk");
+    assert!(trail.lines(whole(&ground)).is_empty());
 }

@@ -174,3 +174,21 @@ fn the_circle_is_as_large_as_it_must_be() {
         }
     }
 }
+
+#[test]
+fn a_thinned_track_stays_within_what_was_said() {
+    let start = at(47.6, 12.3, None);
+    let fix = |step: i32| Fix {
+        position: crate::distance::destination(start, units::Degrees::new(40.0).expect("a turn"), Metres::whole(step)),
+        at: instant(i64::from(step)),
+    };
+    let track = Track::new((0..=1_001).map(fix).collect());
+    let thin = track.thinned(Metres::thousandths(9_500));
+    assert_eq!(thin.len(), 102, "one in ten, the first and the last");
+    assert_eq!(thin.span(), track.span());
+    for one in track.fixes() {
+        let near = thin.fixes().iter().map(|kept| distance(kept.position, one.position).metres());
+        assert!(near.fold(f64::INFINITY, f64::min) < 10.0);
+    }
+    assert!(Track::default().thinned(Metres::whole(10)).is_empty());
+}

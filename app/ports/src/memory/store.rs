@@ -20,6 +20,8 @@ pub struct Book {
     pub journal: BTreeMap<JournalKey, Vec<u8>>,
     /// What has left the device.
     pub marks: BTreeMap<String, Vec<u8>>,
+    /// Files beside the records.
+    pub kept: BTreeMap<String, Vec<u8>>,
     /// Damaged rows, oldest first.
     pub aside: Vec<(Damaged, Vec<u8>)>,
 }
@@ -258,6 +260,24 @@ impl Store for Connection {
 
     fn swap(&self, swap: Swap) -> Later<'_, Result<(), StoreFault>> {
         Box::pin(self.write(|book| book.apply(swap)))
+    }
+
+    fn kept_names(&self) -> Later<'_, Result<Vec<String>, StoreFault>> {
+        self.read(|book| book.kept.keys().cloned().collect())
+    }
+
+    fn kept(&self, names: Vec<String>) -> Later<'_, Result<Rows<String>, StoreFault>> {
+        self.read(move |book| rows(&book.kept, &names))
+    }
+
+    fn keep(&self, name: String, bytes: Option<Vec<u8>>) -> Later<'_, Result<(), StoreFault>> {
+        Box::pin(self.write(|book| {
+            match bytes {
+                Some(bytes) => book.kept.insert(name, bytes),
+                None => book.kept.remove(&name),
+            };
+            Ok(())
+        }))
     }
 
     fn set_aside(&self, damaged: Damaged) -> Later<'_, Result<(), StoreFault>> {

@@ -8,6 +8,7 @@ mod below;
 mod drawing;
 mod hand;
 mod sheet;
+mod trails;
 
 use crate::context::say;
 use crate::narrow::narrowed;
@@ -19,6 +20,7 @@ use logbook::view::DayView;
 use phrases::desk::Place;
 use sheet::Sheet;
 use std::sync::Arc;
+use trails::Tracks;
 
 /// The map, with a sentence that says the same.
 #[component]
@@ -48,6 +50,7 @@ fn Figure(view: Memo<DayView>) -> impl IntoView {
                 <p class="unseen" id="map-says">{says}</p>
                 <Shows sheet/>
                 <Chosen sheet/>
+                <Tracks trails=sheet.trails/>
                 {move || missing().map(|missing| view! { <p class="note">{missing}</p> })}
                 <p class="note desk-note" id="map-keys">{words.map_keys()}</p>
             </figcaption>

@@ -2,12 +2,15 @@
 
 use super::{Importing, Stage};
 use crate::context::{say, use_page};
+use crate::explain;
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::parts::{Check, Message, WithUnit};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use logbook::Id;
 use logbook::track::{Read, RestsOn, TrackOffer};
+use ports::store::StoreFault;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -30,24 +33,45 @@ fn Offered(importing: Importing, read: Arc<Read>) -> impl IntoView {
     let chosen = RwSignal::new(BTreeMap::<Id, bool>::new());
     let kept = StoredValue::new_local(read.clone());
     let offers = narrowed(move || {
-        let ahead_s = logbook::values::read_number(&ahead.get()).unwrap_or_default();
-        kept.with_value(|read| page.logbook.with(|logbook| logbook.track_offers(&read.track, ahead_s as i64)))
+        let ahead_s = ahead_s(&ahead.get());
+        kept.with_value(|read| page.logbook.with(|logbook| logbook.track_offers(&read.track, ahead_s)))
     });
     let taken = narrowed(move || {
         let ticked = |offer: &&TrackOffer| ticked(&chosen.get(), offer);
         offers.with(|offers| offers.iter().filter(ticked).cloned().collect::<Vec<_>>())
     });
     let none = narrowed(move || offers.with(Vec::is_empty));
+    let drawn = RwSignal::new(true);
+    let to_keep = move || {
+        let ahead_s = ahead_s(&ahead.get());
+        kept.with_value(|read| read.to_keep(ahead_s)).filter(|_| drawn.get())
+    };
+    let is_way = read.to_keep(0).is_some();
+    let keeps = move || is_way && drawn.get();
+    let fault = RwSignal::new(None::<StoreFault>);
     let bar = move || {
         let take = move |_| {
             let deed = page.logbook.with_untracked(|logbook| taken.with_untracked(|taken| logbook.take_track(taken)));
-            page.save(deed, move |_| importing.stage.set(Stage::Waiting));
+            let to_keep = untrack(to_keep);
+            fault.set(None);
+            page.save(deed, move |_| {
+                spawn_local(async move {
+                    let kept = match &to_keep {
+                        Some(track) => page.driver().keep_track(track).await,
+                        None => Ok(()),
+                    };
+                    match kept {
+                        Ok(()) => drop(importing.stage.try_set(Stage::Waiting)),
+                        Err(why) => drop(fault.try_set(Some(why))),
+                    }
+                });
+            });
         };
         view! {
             <div class="bar">
                 <button class="button quiet" type="button" on:click=move |_| importing.stage.set(Stage::Waiting)>{words.refuse()}</button>
-                <button class="button main" type="button" data-key="ctrl+enter" hidden=move || taken.with(Vec::is_empty) on:click=take>
-                    {move || words.track_take(taken.with(Vec::len))}" "<kbd class="key">"Ctrl ⏎"</kbd>
+                <button class="button main" type="button" data-key="ctrl+enter" hidden=move || taken.with(Vec::is_empty) && !keeps() on:click=take>
+                    {move || words.track_take(taken.with(Vec::len), keeps())}" "<kbd class="key">"Ctrl ⏎"</kbd>
                 </button>
             </div>
         }
@@ -68,9 +92,22 @@ fn Offered(importing: Importing, read: Arc<Read>) -> impl IntoView {
                 <ul class="queue" hidden=none>{rows}</ul>
                 <p class="note" hidden=none>{words.track_says()}</p>
             </section>
+            <section class="part" hidden=!is_way>
+                <Check ticked=drawn change=Callback::new(move |on| drawn.set(on))>{words.track_keep()}</Check>
+                <p class="note">{words.track_keep_says()}</p>
+            </section>
+            {move || fault.get().map(|why| {
+                let (what, safe) = explain::store_fault(&why);
+                view! { <Message what safe/> }
+            })}
         </Page>
     }
     .into_any()
+}
+
+/// By how many seconds the clock is ahead, as typed.
+fn ahead_s(typed: &str) -> i64 {
+    logbook::values::read_number(typed).unwrap_or_default() as i64
 }
 
 /// What was chosen by hand; else what stands on fixes before and after.

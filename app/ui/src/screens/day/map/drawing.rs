@@ -53,6 +53,7 @@ pub fn Drawing(sheet: Sheet) -> impl IntoView {
             <g clip-path="url(#map-edge)" aria-hidden="true">
                 <Ground sheet/>
                 <path class="faint" d=move || sheet.frame().map(|frame| circles(&sheet.spots(), frame)).unwrap_or_default()/>
+                <path class="track" d=move || tracks(sheet).unwrap_or_default()/>
                 <path class="faint dash" d=move || way(sheet).unwrap_or_default()/>
                 <path class="paper" d=move || drawn.with(|drawn| rims(drawn))/>
                 <path class="solid" d=move || drawn.with(|drawn| dots(drawn))/>
@@ -225,7 +226,18 @@ fn circles(spots: &[Spot], frame: Frame) -> String {
     spots.iter().filter_map(circle).collect()
 }
 
+/// The tracks that were recorded.
+fn tracks(sheet: Sheet) -> Option<String> {
+    let frame = sheet.frame()?;
+    let laid = sheet.trails.laid();
+    Some(laid.iter().flat_map(|laid| laid.trail.lines(frame)).map(|line| open(&line)).collect())
+}
+
+/// From event to event, where no track tells the way.
 fn way(sheet: Sheet) -> Option<String> {
+    if !sheet.trails.laid().is_empty() {
+        return None;
+    }
     let (map, frame) = sheet.map().zip(sheet.frame())?;
     let spots = sheet.spots();
     let places: Vec<_> = map.way(&spots).iter().map(|spot| frame.place(spots[*spot].place)).collect();

@@ -1,6 +1,7 @@
 //! What the map shows now, and what can be done to that. What does not outlive a look at the day lives in signals here.
 
 use super::Shared;
+use super::trails::Trails;
 use crate::context::{Context, use_page};
 use crate::narrow::narrowed;
 use crate::route::Screen;
@@ -25,6 +26,8 @@ pub struct Sheet {
     pub width: RwSignal<f64>,
     /// The map was entered: one finger and the wheel move it.
     pub held: RwSignal<bool>,
+    /// The recorded tracks of the day.
+    pub trails: Trails,
     /// The events of the spot that was tapped, by their places in the list.
     pub chosen: RwSignal<Vec<usize>>,
     page: Context,
@@ -49,7 +52,8 @@ impl Sheet {
             Arc::new(found.unwrap_or_default())
         });
         let (held, chosen) = (RwSignal::new(false), RwSignal::new(Vec::new()));
-        Self { map, frame, shown, spots, width, held, chosen, page: use_page() }
+        let (page, trails) = (use_page(), Trails::new(view, map));
+        Self { map, frame, shown, spots, width, held, trails, chosen, page }
     }
 
     /// The map.
