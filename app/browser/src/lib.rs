@@ -25,8 +25,9 @@ mod worker;
 
 /// All ports of the page that runs this. Registers the service worker once the page has loaded.
 pub fn ports() -> Ports {
+    let store = Rc::new(store::BookStore::default());
     Ports {
-        store: Rc::new(store::BookStore::default()),
+        store: store.clone(),
         tabs: Rc::new(tabs::BookTabs::default()),
         draft: Rc::new(draft::LocalDraft),
         position: Rc::new(position::DevicePosition),
@@ -35,7 +36,7 @@ pub fn ports() -> Ports {
         time: Rc::new(clock::DeviceClock),
         chance: Rc::new(clock::DeviceChance),
         device: Rc::new(device::ThisDevice::new()),
-        press: Rc::new(press::PressWorker::new()),
+        press: Rc::new(press::PressWorker::new(store)),
         courier: Rc::new(courier::CourierWorker::new()),
     }
 }

@@ -29,7 +29,7 @@ extern "C" {
 }
 
 /// What a worker needs between its "ready" and the first question.
-pub type Prepare = fn(Rc<Running>) -> Later<'static, Result<(), String>>;
+pub type Prepare = Rc<dyn Fn(Rc<Running>) -> Later<'static, Result<(), String>>>;
 
 /// Starts a worker and keeps its questions.
 pub struct Desk {
@@ -57,8 +57,11 @@ pub struct Running {
 
 impl Desk {
     /// A desk whose worker is loaded by a script beside the one that runs this.
-    pub fn new(script: &'static str, prepare: Prepare) -> Self {
-        Self { script, prepare, running: Rc::default(), asked: Cell::new(0) }
+    pub fn new(
+        script: &'static str,
+        prepare: impl Fn(Rc<Running>) -> Later<'static, Result<(), String>> + 'static,
+    ) -> Self {
+        Self { script, prepare: Rc::new(prepare), running: Rc::default(), asked: Cell::new(0) }
     }
 
     /// Sends a question and waits for its answer, or for the reason why there will be none.
@@ -76,6 +79,14 @@ impl Desk {
         told.await
     }
 
+    /// Ends the worker, if one runs: the next question starts another.
+    pub fn renew(&self, reason: &str) {
+        let running = self.running.borrow().clone();
+        if let Some(running) = running {
+            running.end(reason, &self.running);
+        }
+    }
+
     fn running(&self) -> Result<Rc<Running>, String> {
         if let Some(running) = self.running.borrow().as_ref() {
             return Ok(running.clone());
@@ -83,7 +94,7 @@ impl Desk {
         let worker = started(self.script).map_err(|error| js::reason(&error))?;
         let running = Running::new(worker, Rc::downgrade(&self.running));
         self.running.replace(Some(running.clone()));
-        spawn_local(opened(running.clone(), self.prepare, self.running.clone()));
+        spawn_local(opened(running.clone(), self.prepare.clone(), self.running.clone()));
         Ok(running)
     }
 }

@@ -22,7 +22,7 @@ mod sheet;
 mod text;
 
 pub use code::{Block, Code, SetCode};
-pub use fonts::{FontFault, Fonts};
+pub use fonts::{About, FontFault, Fonts};
 pub use frame::{Format, Frame, Outcome, Over, PinAt, SetLine, SetRun};
 pub use measure::{Glyph, Setter, Shapings};
 pub use outline::path;

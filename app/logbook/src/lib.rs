@@ -15,6 +15,7 @@ mod day;
 pub mod deed;
 pub mod driver;
 pub mod exchange;
+pub mod fonts;
 pub mod form;
 mod form_of;
 pub mod heights;

@@ -297,3 +297,74 @@ fn a_tab_that_slept_never_writes_over_what_another_wrote() {
     block_on(first.driver.accept(preview)).expect("on top of what the other wrote");
     assert_eq!(events(), 3);
 }
+
+/// A walk of half an hour, a fix a second and metre: invented.
+fn walk(from_ms: i64) -> logbook::track::Read {
+    let step = |second: i64| place::track::Fix {
+        position: place::Position::new(47.6 + second as f64 / 111_195.0, 12.3, None).expect("a position"),
+        at: place::instant::Instant::new(from_ms + second * 1_000).expect("a time of this century"),
+    };
+    let track = place::track::Track::new((0..1_800).map(step).collect());
+    logbook::track::Read { file: "walk.gpx".to_owned(), track, ..logbook::track::Read::default() }
+}
+
+#[test]
+fn a_track_is_kept_on_the_device_until_it_is_let_go_and_leaves_with_no_file() {
+    let phone = world::phone(9);
+    let tab = Tab::open(&phone);
+    tab.name("I. Varga");
+    save(&tab, &first_catch(&tab));
+    let noon = tab.now().unix_ms - 3_600_000;
+    block_on(tab.driver.keep_track(&walk(noon).to_keep(60).expect("a way"))).expect("kept");
+    let at = |ms| place::instant::Instant::new(ms).expect("a time of this century");
+    let then = (at(noon), at(noon + 7_200_000));
+    let again = Tab::open(&phone);
+    let kept = block_on(again.driver.kept_tracks(then)).expect("read");
+    let [kept] = &kept[..] else { panic!("one track: {}", kept.len()) };
+    assert_eq!((kept.name.as_str(), kept.track.span().expect("fixes").0), ("walk.gpx", at(noon + 60_000)));
+    assert!((300..=450).contains(&kept.track.len()), "a fix every five metres: {}", kept.track.len());
+    let later = (at(noon + 86_400_000), at(noon + 90_000_000));
+    assert_eq!(block_on(again.driver.kept_tracks(later)), Ok(Vec::new()));
+    let file = block_on(tab.driver.prepare(Selection::All)).expect("a file").file;
+    assert!(!String::from_utf8(file.bytes).expect("text").contains("walk.gpx"));
+    phone.disk.fail(ports::memory::store::Fault::Full);
+    assert_eq!(block_on(tab.driver.forget_track(&kept.key)), Err(StoreFault::Full));
+    phone.disk.heal();
+    block_on(tab.driver.forget_track(&kept.key)).expect("let go");
+    assert_eq!(block_on(again.driver.kept_tracks(then)), Ok(Vec::new()));
+}
+
+/// What the stand-in for the press says of a font file: its bytes are its family, and a `!` before them shuts it.
+fn font_says(bytes: &[u8]) -> Option<ports::press::FontSays> {
+    let text = std::str::from_utf8(bytes).ok().filter(|text| !text.is_empty())?;
+    let (family, may_embed) = text.strip_prefix('!').map_or((text, true), |family| (family, false));
+    Some(ports::press::FontSays { family: family.trim().to_owned(), characters: 5, may_embed })
+}
+
+fn font_file(bytes: &[u8]) -> ports::files::File {
+    ports::files::File { name: "own.ttf".to_owned(), media: "font/ttf".to_owned(), bytes: bytes.to_vec() }
+}
+
+#[test]
+fn a_font_is_added_only_once_the_press_has_said_that_it_may_be() {
+    use logbook::fonts::FontRefused;
+    let phone = world::phone(10);
+    let page = phone.page();
+    page.press.say_of_fonts(|bytes| Ok(font_says(&bytes)));
+    let tab = Tab::over(&page);
+    let add = |bytes: &[u8]| block_on(tab.driver.add_font(font_file(bytes)));
+    assert_eq!(add(b""), Err(FontRefused::NoFont("own.ttf".to_owned())));
+    assert_eq!(add(b"!Shut Sans"), Err(FontRefused::Shut("Shut Sans".to_owned())));
+    phone.disk.fail(ports::memory::store::Fault::Full);
+    assert_eq!(add(b"Boxes"), Err(FontRefused::Store(StoreFault::Full)));
+    phone.disk.heal();
+    assert_eq!((block_on(tab.driver.own_fonts()), page.press.changes()), (Ok(Vec::new()), 0));
+    let boxes = add(b"Boxes").expect("added");
+    assert_eq!((boxes.family.as_str(), boxes.characters), ("Boxes", 5));
+    assert_eq!(add(b" ").expect("added").family, "own.ttf", "what has no name is called as its file");
+    assert_eq!(add(b"Boxes"), Ok(boxes.clone()), "the same again stands in its own place");
+    assert_eq!(block_on(Tab::open(&phone).driver.own_fonts()).expect("read").len(), 2);
+    block_on(tab.driver.take_font_away(&boxes.key)).expect("taken away");
+    assert_eq!(block_on(tab.driver.own_fonts()).expect("read").len(), 1);
+    assert_eq!(page.press.changes(), 4);
+}

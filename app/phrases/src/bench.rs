@@ -272,6 +272,17 @@ area! {
         code_square;
         code_slim;
         code_says;
+        fonts;
+        fonts_says;
+        font_has(family: &str, characters: usize);
+        font_add;
+        font_reading;
+        font_away;
+        font_away_which(family: &str);
+        font_no_font(name: &str);
+        font_no_font_do;
+        font_shut(family: &str);
+        font_shut_do;
         loose_sizes;
         loose_width(kind: &str);
         loose_height(kind: &str);

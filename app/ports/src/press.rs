@@ -10,6 +10,10 @@
 //! Where the worker cannot answer (unreadable message or font, no fonts yet) it posts `{id, fault: string}`, without `id`
 //! for the fonts; after a panic it is silent for good and the page hears the worker's `error` event. Both are
 //! [`PressFault::Gone`].
+//!
+//! A font file that a person would add travels as `{id, font: Uint8Array}` and is answered by `{id, answer}`, a
+//! [`FontSays`] as JSON, or `null` for what is no font. Those that were added are kept beside the records, under names
+//! that begin with [`OWN_FONT`]; the page gives them to each worker that it starts.
 
 mod work;
 
@@ -98,6 +102,20 @@ pub enum Over {
     },
 }
 
+/// What stands before the names of a person's own fonts among what is kept beside the records.
+pub const OWN_FONT: &str = "font/1/";
+
+/// What a font file says of itself.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FontSays {
+    /// Its family; empty where it has no name that can be read.
+    pub family: String,
+    /// How many characters it has.
+    pub characters: usize,
+    /// Whether its licence lets a part of it travel in a document.
+    pub may_embed: bool,
+}
+
 /// Why the press gave no answer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PressFault {
@@ -119,9 +137,21 @@ pub struct Reply {
 pub trait Press {
     /// Takes a [`Work`] as JSON to the press and brings the reply.
     fn carry(&self, request: Vec<u8>) -> Later<'_, Result<Reply, PressFault>>;
+
+    /// Takes a font file to the press and brings what it says of itself, an `Option` of [`FontSays`] as JSON.
+    fn carry_font(&self, font: Vec<u8>) -> Later<'_, Result<Vec<u8>, PressFault>>;
+
+    /// The person's own fonts have changed: whoever asks from now on meets the new ones.
+    fn fonts_changed(&self);
 }
 
 impl dyn Press {
+    /// Asks what a font file says of itself; `None` for what is no font.
+    pub async fn judge(&self, font: Vec<u8>) -> Result<Option<FontSays>, PressFault> {
+        let says = self.carry_font(font).await?;
+        serde_json::from_slice(&says).map_err(|error| PressFault::Gone(error.to_string()))
+    }
+
     /// Asks the press.
     pub async fn work(&self, work: Work) -> Result<Worked, PressFault> {
         let unread = |error: serde_json::Error| PressFault::Gone(error.to_string());

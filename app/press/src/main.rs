@@ -34,8 +34,12 @@ struct Press {
 impl Press {
     fn take(&mut self, message: &JsValue) {
         let fonts = field(message, "fonts");
-        let id = field(message, "id");
-        let outcome = if fonts.is_undefined() { self.ask(&id, message) } else { self.set(&fonts) };
+        let (id, font) = (field(message, "id"), field(message, "font"));
+        let outcome = match (fonts.is_undefined(), font.is_undefined()) {
+            (false, _) => self.set(&fonts),
+            (_, false) => self.judge(&id, &font),
+            (true, true) => self.ask(&id, message),
+        };
         if let Err(reason) = outcome {
             let fault = object(&[("id", &id), ("fault", &reason.into())]);
             post(&self.scope, &fault, &[]);
@@ -53,6 +57,14 @@ impl Press {
         // Words shaped in other fonts are of no use, and a print half made in them is none.
         self.desk = Desk::default();
         post(&self.scope, &"set".into(), &[]);
+        Ok(())
+    }
+
+    fn judge(&self, id: &JsValue, font: &JsValue) -> Result<(), String> {
+        let says = terms::font_says(Fonts::about(Uint8Array::new(font).to_vec()));
+        let text = serde_json::to_vec(&says).map_err(|fault| fault.to_string())?;
+        let text = Uint8Array::from(text.as_slice());
+        post(&self.scope, &object(&[("id", id), ("answer", &text)]), &[text.buffer().into()]);
         Ok(())
     }
 

@@ -1,7 +1,7 @@
 //! The messages of the press in the terms of the typesetter, and back.
 
-use label::{Outcome, Setter, Stroke};
-use ports::press::{Format, Line, Over, Proof};
+use label::{About, Outcome, Setter, Stroke};
+use ports::press::{FontSays, Format, Line, Over, Proof};
 use units::{Millimetres, Points};
 
 /// Why there is no answer.
@@ -11,6 +11,10 @@ pub enum Unanswered {
     NoNumber,
     /// A label names a style or has a code that is none.
     NoSuch,
+}
+
+pub fn font_says(about: Option<About>) -> Option<FontSays> {
+    about.map(|About { family, characters, may_embed }| FontSays { family, characters, may_embed })
 }
 
 pub fn path_of(strokes: &[Stroke]) -> String {

@@ -69,7 +69,8 @@ async function printed(t, app) {
   await app.says("No label waits");
 }
 
-async function pdf(t, app) {
+/** The PDF that the page has made, as a file. */
+export async function pdf(t, app) {
   const base64 = await app.page.evaluate(async () => {
     const blobs = [];
     const made = URL.createObjectURL;

@@ -2,7 +2,7 @@
 
 use logbook::{Book, Driver, Held, Logbook, Saving};
 use ports::device::{Moment, Platform};
-use ports::memory::{Phone, block_on};
+use ports::memory::{Page, Phone, block_on};
 use record::Id;
 use record::parcel::{Parcel, answer};
 use std::cell::{Cell, RefCell};
@@ -42,7 +42,11 @@ type Meanwhile = Rc<RefCell<Option<Box<dyn FnOnce()>>>>;
 impl Tab {
     /// Opens a page on a person's own book.
     pub fn open(phone: &Phone) -> Self {
-        let page = phone.page();
+        Self::over(&phone.page())
+    }
+
+    /// Opens a person's own book on this page.
+    pub fn over(page: &Page) -> Self {
         let questions = Rc::new(Cell::new(0));
         let meanwhile = Meanwhile::default();
         let (count, happens) = (questions.clone(), meanwhile.clone());

@@ -23,7 +23,7 @@ say! { English says Desk {
     long(text: &str, by_mm: f64, type_pt: f64): format!("“{text}” is {} mm too long at {} pt.", plain(by_mm.max(0.1)), plain(type_pt));
     high(by_mm: f64): format!("The lines are {} mm too high for the label.", plain(by_mm.max(0.1)));
     too_large_for_sheet(by_mm: f64): format!("The label is {} mm larger than the sheet can hold.", plain(by_mm.max(0.1)));
-    glyph(letter: char): format!("The label’s font has no “{letter}”.");
+    glyph(letter: char): format!("No font of the labels has “{letter}”. One that has it can be added in Setup.");
     press_gone: "The labels could not be set.";
     press_gone_do(reason: &str): format!("Nothing was lost. Load the page again. The browser says: {reason}");
 } }

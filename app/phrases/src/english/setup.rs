@@ -1,6 +1,6 @@
 //! Setup.
 
-use super::English;
+use super::{English, counted};
 use crate::sentences::say;
 
 say! { English says Setup {
@@ -49,6 +49,17 @@ say! { English says Setup {
     code_square: "square";
     code_slim: "slim";
     code_says: "Beside the words of code labels.";
+    fonts: "Fonts of your own";
+    fonts_says: "For letters that the fonts of the labels lack, such as Chinese ones. Only the letters used go into a PDF; see that the licence of the font allows that. A font stays on this device and leaves with no log file.";
+    font_has(family: &str, characters: usize): format!("{family}, {}", counted(characters, "letter", "letters"));
+    font_add: "Add a font file";
+    font_reading: "Reading the font";
+    font_away: "Take away";
+    font_away_which(family: &str): format!("Take {family} away");
+    font_no_font(name: &str): format!("“{name}” is no TrueType or OpenType font, or could not be read.");
+    font_no_font_do: "Nothing was added. Pick a file that ends in .ttf or .otf.";
+    font_shut(family: &str): format!("“{family}” does not allow parts of it to travel in documents.");
+    font_shut_do: "Nothing was added. Pick a font with an open licence.";
     loose_sizes: "Labels without a pin";
     loose_width(kind: &str): format!("{kind}, width in millimetres");
     loose_height(kind: &str): format!("{kind}, height in millimetres");

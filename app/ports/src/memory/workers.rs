@@ -2,8 +2,8 @@
 
 use crate::Later;
 use crate::courier::{Courier as CourierPort, CourierFault, Parcel};
-use crate::press::{Press as PressPort, PressFault, Reply};
-use std::cell::RefCell;
+use crate::press::{FontSays, Press as PressPort, PressFault, Reply};
+use std::cell::{Cell, RefCell};
 
 type Answers<Q, A> = RefCell<Option<Box<dyn Fn(Q) -> A>>>;
 
@@ -11,12 +11,24 @@ type Answers<Q, A> = RefCell<Option<Box<dyn Fn(Q) -> A>>>;
 #[derive(Default)]
 pub struct Press {
     answers: Answers<Vec<u8>, Result<Reply, PressFault>>,
+    says: Answers<Vec<u8>, Result<Option<FontSays>, PressFault>>,
+    changes: Cell<u32>,
 }
 
 impl Press {
     /// From now on answers so.
     pub fn answer(&self, answer: impl Fn(Vec<u8>) -> Result<Reply, PressFault> + 'static) {
         self.answers.replace(Some(Box::new(answer)));
+    }
+
+    /// From now on says so of font files.
+    pub fn say_of_fonts(&self, says: impl Fn(Vec<u8>) -> Result<Option<FontSays>, PressFault> + 'static) {
+        self.says.replace(Some(Box::new(says)));
+    }
+
+    /// How often it heard that the fonts have changed.
+    pub fn changes(&self) -> u32 {
+        self.changes.get()
     }
 }
 
@@ -28,6 +40,18 @@ impl PressPort for Press {
                 None => Err(PressFault::Gone("no press".into())),
             }
         })
+    }
+
+    fn carry_font(&self, font: Vec<u8>) -> Later<'_, Result<Vec<u8>, PressFault>> {
+        Box::pin(async move {
+            let says = self.says.borrow().as_ref().map(|says| says(font));
+            let says = says.unwrap_or_else(|| Err(PressFault::Gone("no press".into())))?;
+            Ok(serde_json::to_vec(&says).expect("words and numbers are plain data"))
+        })
+    }
+
+    fn fonts_changed(&self) {
+        self.changes.set(self.changes.get() + 1);
     }
 }
 

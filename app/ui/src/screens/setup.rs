@@ -1,5 +1,6 @@
 //! Setup: who one is, how one numbers, labels and limits, the page itself, and the storage.
 
+mod fonts;
 mod labels;
 mod numbers;
 mod page;
@@ -11,6 +12,7 @@ use crate::desk::how;
 use crate::frame::Page as Frame;
 use crate::narrow::narrowed;
 use chrono::Datelike;
+use fonts::OwnFonts;
 use labels::LabelRules;
 use leptos::prelude::*;
 use logbook::moment;
@@ -33,7 +35,7 @@ pub fn Setup() -> impl IntoView {
             <header class="head"><h1>{words.title()}</h1></header>
             {top}
             <div class="columns two">
-                <div class="column"><Person view/><Numbers view/><LabelRules view/></div>
+                <div class="column"><Person view/><Numbers view/><LabelRules view/><OwnFonts/></div>
                 <div class="column"><PageRows/><Storage/>{end}</div>
             </div>
         </Frame>
