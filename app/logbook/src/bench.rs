@@ -6,11 +6,13 @@
 mod candidates;
 mod determine;
 mod lookup;
+mod mounts;
 mod steps;
 
 pub use candidates::{Candidate, Near, Why};
 pub(crate) use determine::full_name;
 pub use determine::{DeterminationForm, DeterminationView, PieceView};
+pub use mounts::{MountFault, MountForm, MountView};
 pub use steps::{Deal, NextStep, StepView};
 
 use crate::book::Logbook;
@@ -95,7 +97,7 @@ impl Logbook {
     pub fn bench_container(&self, id: Id) -> Option<OnBench> {
         let container = self.container(id)?;
         let number = format!("{}{}", container.plate.prefix, container.plate.run);
-        let insects = Insects::of(&container.contents);
+        let insects = self.insects(id);
         let steps = self.steps(id);
         Some(OnBench {
             event: container.event.and_then(|event| self.event(event)),

@@ -77,6 +77,9 @@ pub const LINKS: [&str; 3] = ["pair", "prey_of", "same_nest"];
 /// Habits of numbering.
 pub const HABITS: [&str; 4] = ["one", "letters", "engraved", "none"];
 
+/// How an insect is mounted.
+pub const ROUTES: [&str; 5] = ["direct", "point", "card", "minuten", "spread"];
+
 /// Sizes of insect pins, from thin to thick.
 pub const PINS: [&str; 10] = units::PinSize::NAMES;
 

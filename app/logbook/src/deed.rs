@@ -45,6 +45,10 @@ pub enum What {
     Emerged,
     /// A part kept elsewhere was added.
     Piece,
+    /// So many pins were added.
+    Mounts(usize),
+    /// A pin was taken out.
+    MountOut,
     /// The arrangement of a kind of label was changed.
     Arrangement,
     /// Something in Setup was changed.

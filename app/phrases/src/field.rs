@@ -238,6 +238,8 @@ area! {
         determined;
         emerged;
         piece;
+        mounts(count: usize);
+        mount_out;
         arrangement;
         wording;
         setup;

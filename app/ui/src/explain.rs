@@ -2,6 +2,7 @@
 
 use crate::context::say;
 use crate::parts::Sign;
+use logbook::bench::MountFault;
 use logbook::book::ReadOnly;
 use logbook::deed::What;
 use logbook::driver::SaveFault;
@@ -62,6 +63,8 @@ pub fn done(what: What) -> String {
         What::Determined => event.determined().into(),
         What::Emerged => event.emerged().into(),
         What::Piece => event.piece().into(),
+        What::Mounts(count) => event.mounts(count),
+        What::MountOut => event.mount_out().into(),
         What::Arrangement => event.arrangement().into(),
         What::Setup => event.setup().into(),
         What::Undone => event.undone().into(),
@@ -172,6 +175,16 @@ pub fn span_fault(fault: &SpanFault) -> String {
         SpanFault::TooLong(_) => words.says_too_many(logbook::numbers::SPAN_LIMIT as usize),
         SpanFault::PrefixDiffers => words.says_prefix().into(),
         SpanFault::Letters => words.says_letters().into(),
+    }
+}
+
+/// Why no pin was added.
+pub fn mount_fault(fault: &MountFault) -> String {
+    let words = say().bench;
+    match fault {
+        MountFault::Count(most) => words.mount_count_fault(*most),
+        MountFault::NoDigits => words.mount_no_digits().into(),
+        MountFault::Taken(code) => words.mount_taken(code),
     }
 }
 

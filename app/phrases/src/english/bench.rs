@@ -67,6 +67,19 @@ say! { English says Bench {
     emerged_until: "Last day";
     emerged_says: "For what was reared: the label says collected and emerged.";
     keep_emerged: "Keep days";
+    mounts: "Pins with codes of their own";
+    mounts_say: "Where pins are kept apart. From then on labels are counted by pins, and each code has a label of its own.";
+    mount_route: "How";
+    route(code: &str): route(code).to_owned();
+    mount_code: "Code of the first";
+    mount_count: "How many pins";
+    mount_add(count: u32): if count == 1 { "Add this pin".to_owned() } else { format!("Add {count} pins") };
+    mount_of(code: &str, route_code: &str): mount_of(code, route(route_code));
+    mount_out: "Take out";
+    mount_out_which(pin: &str): format!("Take out {pin}");
+    mount_count_fault(most: u64): format!("How many is a number from 1 to {most}.");
+    mount_no_digits: "Several pins need a code that ends in digits, to be counted up.";
+    mount_taken(code: &str): format!("Another pin is {code} already. None was added.");
     pieces: "Parts kept elsewhere";
     piece_what: "What";
     piece_number: "Its number";
@@ -163,4 +176,20 @@ mod tests {
         assert_eq!(insects(3, true, 1), "3 insects, 1 spare of each");
         assert_eq!(insects(1, false, 0), "At least 1 insect, none spare");
     }
+}
+
+fn route(code: &str) -> &str {
+    match code {
+        "direct" => "pinned direct",
+        "point" => "on a point",
+        "card" => "on a card",
+        "minuten" => "on a minuten",
+        "spread" => "pinned and spread",
+        other => other,
+    }
+}
+
+fn mount_of(code: &str, route: &str) -> String {
+    let parts: Vec<&str> = [code, route].into_iter().filter(|part| !part.is_empty()).collect();
+    if parts.is_empty() { "a pin".to_owned() } else { parts.join(", ") }
 }

@@ -51,6 +51,8 @@ say! { English says Event {
     determined: "Determination added.";
     emerged: "Days of emergence kept.";
     piece: "Part added.";
+    mounts(count: usize): if count == 1 { "1 pin was added.".to_owned() } else { format!("{count} pins were added.") };
+    mount_out: "The pin was taken out.";
     arrangement: "Arrangement changed.";
     printed(count: usize): format!("Noted as printed: {}.", counted(count, "label", "labels"));
     wording: "Wording kept.";

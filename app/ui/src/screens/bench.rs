@@ -5,6 +5,7 @@ mod choose;
 mod determine;
 mod facts;
 mod heights;
+mod mounts;
 mod number;
 mod pieces;
 mod proofs;
@@ -23,6 +24,7 @@ use heights::Heights;
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::bench::BenchView;
+use mounts::Mounts;
 use number::NumberField;
 use pieces::{Emerged, Pieces};
 use proofs::{Copies, LabelsOf};
@@ -85,7 +87,7 @@ pub fn Bench(sought: String) -> impl IntoView {
                     let copies = Copies::new(page, id);
                     view! {
                         <div class="column"><DeterminedAs id copies/><LabelsOf id copies/></div>
-                        <div class="column"><StepsOf id/><Emerged id/><Pieces id/><Heights/></div>
+                        <div class="column"><StepsOf id/><Mounts id/><Emerged id/><Pieces id/><Heights/></div>
                     }
                 })}
             </div>
