@@ -13,6 +13,7 @@ case "${1:-}" in
     ;;
 esac
 
+need_room 3 "A first build"
 need_build_tools
 build_release
 if [ "${1:-}" = build ]; then

@@ -20,6 +20,21 @@ fail() {
     exit 1
 }
 
+# free_gb: whole gigabytes that the disk of the clone has left.
+free_gb() { df -Pk "$ROOT" | awk 'NR == 2 { print int($4 / 1048576) }'; }
+
+# What makes the next build quicker takes as much room again as this one: it is left out where there is little.
+# Decided once, since a change of mind builds everything anew.
+if [ -z "${CARGO_INCREMENTAL:-}" ] && [ "$(free_gb)" -lt 12 ]; then
+    export CARGO_INCREMENTAL=0
+fi
+
+# need_room GB WHAT: stops before the disk is full in the middle. What was built before takes no further room.
+need_room() {
+    [ ! -d "${CARGO_TARGET_DIR:-target}/release" ] || return 0
+    [ "$(free_gb)" -ge "$1" ] || fail "$2 takes about $1 GB of disk, and $(free_gb) GB are free."
+}
+
 have() { command -v "$1" >/dev/null 2>&1; }
 
 # timed WHAT COMMAND…: says what is being done, and how long it took.

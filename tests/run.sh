@@ -101,6 +101,7 @@ limit_of() {
 
 # Not a stage of its own: every stage stands on it.
 stage_tools() {
+    need_room 7 "A first run of all tests"
     need_build_tools
     need_apt chromium poppler-utils qpdf
 }

@@ -30,7 +30,7 @@ def font(path, may_embed):
     builder.setupGlyf({name: box(1 + at) for at, name in enumerate(names)})
     builder.setupHorizontalMetrics({name: (1000, 100) for name in names})
     builder.setupHorizontalHeader(ascent=880, descent=-120)
-    builder.setupNameTable({"familyName": "Invented Boxes", "styleName": "Regular"})
+    builder.setupNameTable({"familyName": "Invented Boxes", "styleName": "Regular", "psName": "InventedBoxes"})
     builder.setupOS2(sTypoAscender=880, sTypoDescender=-120, fsType=0 if may_embed else 2)
     builder.setupPost()
     builder.save(path)

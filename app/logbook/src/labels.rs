@@ -78,7 +78,7 @@ impl Logbook {
     /// One label of a container or event, with as many copies as are proposed.
     pub fn wanted_of(&self, of: Id, which: Which) -> Wanted {
         let label = self.worded(of, which, 0);
-        let (copies, spare) = if label.lines.is_empty() { (0, 0) } else { self.copies(of, which.kind) };
+        let (copies, spare) = if label.lines.is_empty() { (0, 0) } else { self.copies(of, which) };
         Wanted { copies, spare, earlier: self.earlier(of, which), ..label }
     }
 
@@ -114,13 +114,15 @@ impl Logbook {
         LabelKind::ALL.into_iter().flat_map(each).collect()
     }
 
-    /// How many copies are proposed, and how many of them are spare.
-    fn copies(&self, of: Id, kind: LabelKind) -> (u32, u32) {
+    /// How many copies are proposed, and how many of them are spare: those of every pin, that of each code, and those that
+    /// a vessel asks for.
+    fn copies(&self, of: Id, which: Which) -> (u32, u32) {
         let spare = self.rules().spares;
         let container = self.living(of).filter(|record| record.kind == Kind::Container);
         let wet = |record: &Record| record.get(&container::KEPT).is_some_and(|fluid| is_fluid(&fluid));
         let vessel = |record: &Record| record.get(&container::VESSEL).unwrap_or_default();
-        match kind {
+        match which.kind {
+            LabelKind::Code if which.item.is_some() => (1, 0),
             LabelKind::Collection | LabelKind::Host => (self.insects(of).at_least.saturating_add(spare), spare),
             LabelKind::Fluid if container.as_ref().is_some_and(wet) => (1, 0),
             LabelKind::Envelope if container.is_some_and(|record| vessel(&record) == "envelope") => (1, 0),

@@ -58,6 +58,8 @@ async function give(app, t, name, content) {
 export async function exported(t, app, coarse, radius) {
   await app.open("export?all");
   if (coarse) {
+    await app.page.reload();
+    await app.ready();
     await app.tap(app.page.getByText("A share copy with coarser positions").first());
     await app.page.locator("#coarse").selectOption(coarse);
     if (radius) {

@@ -25,6 +25,7 @@ export default async function (t) {
   await app.fill({ site: "Mill Meadow", method: "Hand net", host: ["Visiting the flower of", "Heracleum sphondylium"], group: { group: "Hover flies", count: 3 } });
   await app.save();
   await determined(t, app);
+  await pinned(app);
   await printed(t, app);
   await corrected(t, app);
   await arranged(t, app);
@@ -50,6 +51,27 @@ async function determined(t, app) {
   await app.page.getByRole("img", { name: /^Slip: / }).waitFor();
   await app.tap(app.button(/^Put \d+ labels on the sheet/));
   await app.says("On the sheet to be printed.");
+}
+
+/** Pins that are kept apart have a code each; taken out again, the insects count. */
+async function pinned(app) {
+  await app.open("bench/1");
+  await app.page.getByText("Pins with codes of their own", { exact: true }).click();
+  await app.field("Code of the first").fill("GLS-0099");
+  const many = app.page.getByRole("group", { name: "How many pins" });
+  await many.getByRole("button", { name: "One more" }).click();
+  await app.tap(app.button("Add 2 pins"));
+  await app.says("2 pins were added.");
+  await app.says("GLS-0100, pinned direct");
+  assert.equal(await app.field("Code of the first").inputValue(), "GLS-0101");
+  await app.page.getByRole("img", { name: /^Code label: GLS-0100/ }).waitFor();
+  await app.field("Code of the first").fill("GLS-0099");
+  await app.tap(app.button("Add this pin"));
+  await app.says("Another pin is GLS-0099 already. None was added.");
+  await app.tap(app.button("Take out GLS-0100, pinned direct"));
+  await app.says("The pin was taken out.");
+  await app.tap(app.button("Take out GLS-0099, pinned direct"));
+  await app.page.getByText("GLS-0099, pinned direct").waitFor({ state: "detached" });
 }
 
 /** Labels of two sizes on one sheet; the PDF says what was determined. */

@@ -30,7 +30,10 @@ export default async function (t) {
   assert.equal(await app.button(/^Place/).isVisible(), false, "what lies outside the track is not taken unasked");
   await app.tap(app.button("Refuse"));
 
-  await give(app, t, "walk.gpx", gpx([[47.6, 12.3, now - 10 * MINUTE], [47.602, 12.3, now + 10 * MINUTE]]));
+  await give(app, t, "walk.gpx", gpx([
+    [47.596, 12.3, now - 18 * MINUTE], [47.598, 12.3, now - 14 * MINUTE],
+    [47.6, 12.3, now - 10 * MINUTE], [47.602, 12.3, now + 10 * MINUTE],
+  ]));
   await app.says("1 event without a position");
   await app.says(/between two fixes 20 min and 222 m apart/);
   await app.tap(app.button(/^Place 1 event, keep the track/));
@@ -46,19 +49,19 @@ export default async function (t) {
   await app.says("No event without a position");
 }
 
-/** The track lies on the map of its day, is there after a reload, and can be taken away and kept after all. */
+/** The track lies on the map of its day, but for the minutes when the receiver was silent; it is there after a reload, and can be taken away and kept after all. */
 async function drawnAndTakenAway(app) {
   const drawn = app.page.locator("svg.chart path.track");
-  await app.says(/Track: Walk, 222 m\./);
+  await app.says(/Track: Walk, 445 m\./);
   assert.match(await drawn.getAttribute("d"), /^M[\d.]+ [\d.]+L/);
   await app.page.reload();
   await app.ready();
-  await app.says(/Track: Walk, 222 m\./);
+  await app.says(/Track: Walk, 445 m\./);
   await app.tap(app.button("Take away"));
   await app.says("The track “Walk” is no longer kept.");
   assert.equal(await drawn.getAttribute("d"), "");
   await app.tap(app.button("Keep it after all"));
-  await app.says(/Track: Walk, 222 m\./);
+  await app.says(/Track: Walk, 445 m\./);
   assert.match(await drawn.getAttribute("d"), /^M/);
 }
 

@@ -87,7 +87,7 @@ pub fn Bench(sought: String) -> impl IntoView {
                     let copies = Copies::new(page, id);
                     view! {
                         <div class="column"><DeterminedAs id copies/><LabelsOf id copies/></div>
-                        <div class="column"><StepsOf id/><Mounts id/><Emerged id/><Pieces id/><Heights/></div>
+                        <div class="column"><StepsOf id/><Mounts id copies/><Emerged id/><Pieces id/><Heights/></div>
                     }
                 })}
             </div>

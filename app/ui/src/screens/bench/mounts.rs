@@ -1,5 +1,6 @@
 //! Pins that are kept apart: how each is mounted, and its code.
 
+use super::proofs::Copies;
 use crate::context::{say, use_page};
 use crate::explain;
 use crate::narrow::narrowed;
@@ -10,7 +11,7 @@ use logbook::bench::{MountForm, MountView};
 
 /// The pins of a container, and the form of further ones.
 #[component]
-pub fn Mounts(id: Id) -> impl IntoView {
+pub fn Mounts(id: Id, copies: Copies) -> impl IntoView {
     let page = use_page();
     let words = say().bench;
     let known = narrowed(move || page.logbook.with(|logbook| logbook.mounts(id)));
@@ -21,14 +22,23 @@ pub fn Mounts(id: Id) -> impl IntoView {
     let write = move |write: fn(&mut MountForm, String)| {
         Callback::new(move |typed: String| form.update(|form| write(form, typed)))
     };
+    let follow = move || {
+        copies.follow_pins(page);
+        page.when_undone(move || copies.follow_pins(page));
+    };
     let add = move |_| match page.make(|logbook, _, ids| logbook.add_mounts(id, &form.get_untracked(), ids)) {
         Ok(deed) => {
             fault.set(None);
-            page.save(deed, move |_| form.set(fresh()));
+            page.save(deed, move |_| {
+                form.set(fresh());
+                follow();
+            });
         }
         Err(why) => fault.set(Some(why)),
     };
-    let out = move |mount: Id| page.save(page.make(|logbook, _, _| logbook.take_mount_out(mount)), |_| {});
+    let out = move |mount: Id| {
+        page.save(page.make(|logbook, _, _| logbook.take_mount_out(mount)), move |_| follow());
+    };
     let line = move |mount: MountView| {
         let says = words.mount_of(&mount.code, &mount.route);
         let name = words.mount_out_which(&says);

@@ -48,6 +48,15 @@ impl Copies {
         }
     }
 
+    /// Follows the pins that were added or taken out: the labels that every pin has, and that of each code.
+    pub fn follow_pins(self, page: Context) {
+        let of = self.own.with_untracked(|own| own.of);
+        let wanted = page.logbook.with_untracked(|logbook| logbook.wanted(of));
+        for one in wanted.iter().filter(|one| one.which.is_basic() || one.which.kind == LabelKind::Code) {
+            self.set(page, one.which, one.copies);
+        }
+    }
+
     fn put_on(self, page: Context) {
         let own = self.own.get_untracked();
         self.change(page, |queue| {
