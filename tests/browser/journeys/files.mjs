@@ -8,10 +8,11 @@ export const title = "broken, cut-off, foreign and huge files are refused with t
 
 export default async function (t) {
   const server = await t.serve({ base: "/" });
-  const desk = await t.desk(server);
+  const desk = await t.desk(server, { place: { latitude: 47.61384, longitude: 12.30427, accuracy: 8 } });
   const app = new App(desk);
   await app.introduce("I. Varga");
   await app.newCatch();
+  await app.says(/47\.6138\d*° N/);
   await app.fill({ site: "Mill Meadow" });
   await app.save();
   const whole = await exported(t, app);

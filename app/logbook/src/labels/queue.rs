@@ -127,6 +127,16 @@ impl Queued {
         }
     }
 
+    /// Follows pins that were added or taken out: the labels that every pin has are wanted as proposed, and so are those of
+    /// the codes that there are now.
+    pub fn follow_pins(&mut self, wanted: &[Wanted]) {
+        let follows = |which: &Which| which.is_basic() || which.kind == LabelKind::Code;
+        self.copies.retain(|(which, _)| !follows(which));
+        for one in wanted.iter().filter(|one| follows(&one.which)) {
+            self.set_copies(one.which, one.copies);
+        }
+    }
+
     /// Prints a label as several from now on; as one again when it is shared out among fewer than two.
     pub fn share(&mut self, shared: Shared) {
         self.shared.retain(|known| known.which != shared.which);
@@ -172,6 +182,13 @@ impl Queue {
     pub fn set_copies(&mut self, of: Id, which: Which, copies: u32) {
         if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
             queued.set_copies(which, copies);
+        }
+    }
+
+    /// As [`Queued::follow_pins`].
+    pub fn follow_pins(&mut self, of: Id, wanted: &[Wanted]) {
+        if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
+            queued.follow_pins(wanted);
         }
     }
 

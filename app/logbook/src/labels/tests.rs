@@ -432,6 +432,31 @@ fn mounts_are_counted_and_have_a_code_each() {
     assert_eq!((drawn.text.as_str(), drawn.modules.len() % drawn.columns), ("GLS 002", 0));
 }
 
+#[test]
+fn what_is_queued_follows_the_pins() {
+    let mut caught = caught();
+    let of = caught.flies;
+    let mut queue = Queue::default();
+    caught.table.book.queue_in(&mut queue, of);
+    let before = queue.clone();
+    let form = crate::bench::MountForm { route: "card".into(), code: "GLS 001".into(), count: "2".into() };
+    let deed = caught.table.with_ids(|book, ids| book.add_mounts(of, &form, ids)).expect("free codes");
+    caught.table.save(&deed);
+    queue.follow_pins(of, &caught.table.book.wanted(of));
+    let copies = |queue: &Queue, kind: LabelKind| -> u32 {
+        let copies = &queue.of(of).expect("queued").copies;
+        copies.iter().filter(|(which, _)| which.kind == kind).map(|(_, copies)| copies).sum()
+    };
+    let spare = caught.table.book.rules().spares;
+    assert_eq!((copies(&queue, LabelKind::Code), copies(&queue, LabelKind::Collection)), (2, 2 + spare));
+    for pin in caught.table.book.mounts(of) {
+        let deed = caught.table.book.take_mount_out(pin.id);
+        caught.table.save(&deed);
+    }
+    queue.follow_pins(of, &caught.table.book.wanted(of));
+    assert_eq!(queue.of(of).expect("queued").labels(), before.of(of).expect("queued").labels());
+}
+
 /// The flies' collection label and fluid label, printed.
 fn printed(caught: &mut Caught) -> (Queue, Orders) {
     let mut queue = Queue::default();

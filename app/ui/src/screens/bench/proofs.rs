@@ -52,8 +52,9 @@ impl Copies {
     pub fn follow_pins(self, page: Context) {
         let of = self.own.with_untracked(|own| own.of);
         let wanted = page.logbook.with_untracked(|logbook| logbook.wanted(of));
-        for one in wanted.iter().filter(|one| one.which.is_basic() || one.which.kind == LabelKind::Code) {
-            self.set(page, one.which, one.copies);
+        self.own.update(|own| own.follow_pins(&wanted));
+        if self.queue.with_untracked(|queue| queue.of(of).is_some()) {
+            self.change(page, |queue| queue.follow_pins(of, &wanted));
         }
     }
 
