@@ -96,7 +96,7 @@ fn long_minutes(minutes: i64) -> String {
     match (days, hours, rest) {
         (0, 0, rest) => format!("{rest} min"),
         (0, hours, rest) => format!("{hours} h {rest} min"),
-        (_, 0, _) => days_words,
+        (_, 0, _) | (100.., ..) => days_words,
         (_, hours, _) => format!("{days_words} {hours} h"),
     }
 }
@@ -143,6 +143,9 @@ mod tests {
 
     #[test]
     fn minutes_become_hours_and_days() {
-        assert_eq!([9, 134, 1440, 11_700].map(long_minutes), ["9 min", "2 h 14 min", "1 day", "8 days 3 h"]);
+        assert_eq!(
+            [9, 134, 1440, 11_700, 236_760].map(long_minutes),
+            ["9 min", "2 h 14 min", "1 day", "8 days 3 h", "164 days"]
+        );
     }
 }
