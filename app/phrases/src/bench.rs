@@ -124,6 +124,8 @@ area! {
         count(collection: u32, host: u32, others: u32);
         choose(number: &str);
         shorten;
+        type_stops;
+        type_smaller;
         second_label;
         word_too_long;
         printed(kinds: &[(&'static str, u32)]);

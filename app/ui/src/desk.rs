@@ -13,7 +13,7 @@ mod words;
 pub use bars::{BarRow, Bars};
 pub use frames::after_frame;
 pub use how::how;
-pub use press::{Pressed, Setting, foot_words, proofs};
+pub use press::{Pressed, Setting, SmallerType, foot_words, proofs};
 pub use proofs::{OverList, ProofView, kind_name, kinds_name, over_words, true_size};
 pub use said::{SaidView, caught_words, said_is_measured};
 pub use window::Window;

@@ -29,6 +29,7 @@ export default async function (t) {
   await printed(t, app);
   await corrected(t, app);
   await arranged(t, app);
+  await smaller(app);
 }
 
 /** At the bench the flies get a name; a second one is added, the first stays. */
@@ -62,7 +63,7 @@ async function pinned(app) {
   await many.getByRole("button", { name: "One more" }).click();
   await app.tap(app.button("Add 2 pins"));
   await app.says("2 pins were added.");
-  await app.says("GLS-0100, pinned direct");
+  await app.button("Take out GLS-0100, pinned direct").waitFor();
   assert.equal(await app.field("Code of the first").inputValue(), "GLS-0101");
   await app.page.getByRole("img", { name: /^Code label: GLS-0100/ }).waitFor();
   await app.field("Code of the first").fill("GLS-0099");
@@ -71,7 +72,7 @@ async function pinned(app) {
   await app.tap(app.button("Take out GLS-0100, pinned direct"));
   await app.says("The pin was taken out.");
   await app.tap(app.button("Take out GLS-0099, pinned direct"));
-  await app.page.getByText("GLS-0099, pinned direct").waitFor({ state: "detached" });
+  await app.button("Take out GLS-0099, pinned direct").waitFor({ state: "detached" });
 }
 
 /** Labels of two sizes on one sheet; the PDF says what was determined. */
@@ -148,6 +149,19 @@ async function arranged(t, app) {
   await app.page.getByRole("img", { name: new RegExp(`^Collection label: .*\\.${roman.toUpperCase()}\\.`) }).waitFor();
   await app.open("labels");
   await app.says("1 printed label is out of date");
+}
+
+/** A label too long for type of 4 pt says so, and fits once type may go down to 3.5. */
+async function smaller(app) {
+  await app.newCatch();
+  await app.fill({ site: "Upper Mill Meadow at the Old Sluice, west bank of the Tarn Beck", group: { group: "Hover flies", count: 1 } });
+  await app.save();
+  await app.open("bench/2");
+  await app.says(/too long at 4 pt/);
+  await app.tap(app.button("Let type go down to 3.5 pt"));
+  await app.page.getByText(/too long at 4 pt/).waitFor({ state: "detached" });
+  await app.page.getByText(/pt\.$|needs more height/).first().waitFor({ state: "detached" });
+  assert.equal(await app.button("Let type go down to 3.5 pt").count(), 0);
 }
 
 /** Looks at a screen in every theme, and with little room. */

@@ -115,6 +115,11 @@ impl Rules {
         }
     }
 
+    /// The same rules with the smallest type that is ever set, where they stop above it.
+    pub fn with_smallest_type(&self) -> Option<RulesForm> {
+        (self.pinned.least_pt > LEAST_PT).then(|| RulesForm { least: LEAST_PT.to_string(), ..self.form() })
+    }
+
     /// The sheet for the press, of which so many rows of labels on pins, and places in the next row, are used already.
     pub fn card(&self, (rows, places): (u32, u32)) -> press::Card {
         let usual =

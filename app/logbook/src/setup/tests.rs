@@ -330,3 +330,15 @@ fn those_who_come_along_are_kept_in_order() {
     assert_eq!(team(&mut table, &["S. Lind"]), ["S. Lind"]);
     assert_eq!(table.book.all(&Kind::Person).len(), 3);
 }
+
+#[test]
+fn type_can_be_let_go_down_to_the_smallest_once() {
+    let mut table = Table::new();
+    table.own("I. Varga", "IV26-");
+    let form = table.book.rules().with_smallest_type().expect("it stops at 4 pt");
+    let deed = table.with_ids(|book, ids| book.set_rules(&form, ids)).expect("within reason");
+    table.save(&deed);
+    let format = table.book.rules().format(LabelKind::Collection);
+    assert_eq!((format.type_largest_pt, format.type_least_pt), (5.0, 3.5));
+    assert_eq!(table.book.rules().with_smallest_type(), None);
+}

@@ -14,6 +14,8 @@ say! { English says Labels {
     count(collection: u32, host: u32, others: u32): count(collection, host, others);
     choose(number: &str): format!("Print labels of {number}");
     shorten: "Shorten it";
+    type_stops: "Type stops where Setup says. At 3.5 pt, the smallest that is printed, more may fit.";
+    type_smaller: "Let type go down to 3.5 pt";
     second_label: "Second label";
     word_too_long: "A second label does not help: one word alone is too long. Shorten it.";
     printed(kinds: &[(&'static str, u32)]): format!("Printed before: {}.", kinds.iter().map(|(code, count)| kind_counted(code, *count)).collect::<Vec<_>>().join(", "));

@@ -53,7 +53,14 @@ pub fn survey(scribe: &mut Scribe) -> Land {
         edit.put(&permit::AREA, &"Tarn Abbot and Sallow Head".to_owned());
     });
     scribe.create(Who::Varga, "2026-06-11T18:15", Kind::Rules, |edit| {
-        edit.put(&rules::PERSON, &people[0]).put(&rules::RADIUS_LIMIT, &100.0).put(&rules::SPARES, &2);
+        let pinned = rules::Pinned {
+            largest_pt: 5.0,
+            least_pt: 3.5,
+            pin: "3".into(),
+            at: "middle".into(),
+            ..Default::default()
+        };
+        edit.put(&rules::RADIUS_LIMIT, &100.0).put(&rules::PINNED, &pinned);
     });
     let sites = SITES.iter().map(|written| write_site(scribe, written, permit)).collect();
     Land { sites, people, numberings, permit }

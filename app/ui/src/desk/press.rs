@@ -92,3 +92,32 @@ pub fn Setting(
     }
     .into_any()
 }
+
+/// Where labels on pins do not fit and type may still get smaller: the way to let it.
+#[component]
+pub fn SmallerType(
+    /// What the press made of the labels.
+    pressed: Signal<Pressed>,
+) -> impl IntoView {
+    let page = use_page();
+    let words = say().labels;
+    let too_much = |proof: &Proof| proof.over.iter().any(|over| matches!(over, Over::Long { .. } | Over::High { .. }));
+    let over = Memo::new(move |_| pressed.with(|pressed| pressed.proofs().iter().any(too_much)));
+    let form = Memo::new(move |_| page.logbook.with(|logbook| logbook.rules().with_smallest_type()));
+    let press = move |_| {
+        let Some(form) = form.get_untracked() else { return };
+        if let Ok(deed) = page.make(|logbook, _, ids| logbook.set_rules(&form, ids)) {
+            page.save(deed, |_| {});
+        }
+    };
+    move || {
+        (over.get() && form.with(Option::is_some)).then(|| {
+            view! {
+                <div class="part">
+                    <p class="note">{words.type_stops()}</p>
+                    <div class="commands"><button class="button" type="button" on:click=press>{words.type_smaller()}</button></div>
+                </div>
+            }
+        })
+    }
+}

@@ -12,7 +12,7 @@ mod sheet;
 pub use arrange::Arrange;
 
 use crate::context::{Context, say, use_page};
-use crate::desk::{Pressed, Setting, how, proofs};
+use crate::desk::{Pressed, Setting, SmallerType, how, proofs};
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::parts::{More, Sign};
@@ -109,6 +109,7 @@ pub fn Labels() -> impl IntoView {
             {move || printing.says(desk)}
             <Show when=move || !none.get() fallback=|| view! { <Empty/> }>
                 <Setting pressed=desk.pressed/>
+                <SmallerType pressed=desk.pressed/>
                 <div class="columns queue-sheet">
                     <div class="column"><QueueList desk/></div>
                     <div class="column">

@@ -44,7 +44,7 @@ pub fn Mounts(id: Id, copies: Copies) -> impl IntoView {
         let name = words.mount_out_which(&says);
         view! {
             <li class="container-line">
-                <span class="what ink">{says}</span>
+                <span class="what"><span class="measure">{mount.code.clone()}</span>" "<span class="ink">{words.route(&mount.route)}</span></span>
                 <button class="button quiet" type="button" aria-label=name on:click=move |_| out(mount.id)>{words.mount_out()}</button>
             </li>
         }

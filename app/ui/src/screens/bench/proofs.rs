@@ -2,7 +2,7 @@
 
 use super::wording::Wording;
 use crate::context::{Context, say, use_page};
-use crate::desk::{OverList, Pressed, ProofView, Setting, kind_name, kinds_name, proofs, stamp_words};
+use crate::desk::{OverList, Pressed, ProofView, Setting, SmallerType, kind_name, kinds_name, proofs, stamp_words};
 use crate::narrow::narrowed;
 use crate::parts::{More, Sign, Stepper};
 use crate::route::Screen;
@@ -124,6 +124,7 @@ pub fn LabelsOf(id: Id, copies: Copies) -> impl IntoView {
             <div class="proofs">
                 <For each=move || drawn.get() key=|which| *which children=move |which| view! { <Figure shown which/> }/>
             </div>
+            <SmallerType pressed/>
             <p class="note">{insects}</p>
             <div hidden=move || others.with(Vec::is_empty)>
                 <More words=words.other_labels()>

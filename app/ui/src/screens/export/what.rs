@@ -1,5 +1,6 @@
 //! What goes out, in words and counts.
 
+use super::coarser::Asked;
 use super::{Exporting, Kind, Ready, day_typed};
 use crate::context::say;
 use crate::parts::{Chooser, DayLine, Row, Tally};
@@ -56,6 +57,7 @@ pub fn Goes(exporting: Exporting) -> impl IntoView {
         Kind::All => words.goes_all().to_owned(),
     };
     let note = move || match (exporting.kind.get(), counts.get().deleted) {
+        _ if exporting.asked.get() != Asked::Log => "",
         (Kind::Day, _) => words.day_says(),
         (Kind::All, _) => words.whole_says(),
         (_, 0) => "",

@@ -35,6 +35,9 @@ fn OpenItem(line: OpenLine) -> impl IntoView {
     .into_any()
 }
 
+/// From so many days on the hours are left out: nobody counts them, and large text has no room for them.
+const DAYS_ALONE: i64 = 100;
+
 /// How long, in large figures.
 #[component]
 pub fn OpenFor(minutes: i64, name: &'static str) -> impl IntoView {
@@ -42,7 +45,7 @@ pub fn OpenFor(minutes: i64, name: &'static str) -> impl IntoView {
     let (days, hours, rest) = (minutes / 1440, minutes / 60 % 24, minutes % 60);
     let figure = |count: i64, unit: String| view! { {count.to_string()}<small>{unit}</small> };
     let large = if days > 0 {
-        view! { {figure(days, dates.day_unit(days))} {(hours > 0).then(|| figure(hours, dates.hour_unit().into()))} }
+        view! { {figure(days, dates.day_unit(days))} {(hours > 0 && days < DAYS_ALONE).then(|| figure(hours, dates.hour_unit().into()))} }
             .into_any()
     } else {
         view! { {(hours > 0).then(|| figure(hours, dates.hour_unit().into()))} {figure(rest, dates.minute_unit().into())} }.into_any()
