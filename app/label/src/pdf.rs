@@ -157,16 +157,19 @@ impl Ink<'_> {
         }
     }
 
-    /// One path for the whole grid, so that neighbours have no seam.
+    /// One path for the whole grid, so that neighbours have no seam, in modules, so that its numbers are short.
     fn code(&mut self, code: &SetCode, (x, y): (f64, f64)) {
+        let (side, left, top) = (pt(code.module.millimetres()), code.x.millimetres(), code.y.millimetres());
+        self.surface.push_transform(&Transform::from_row(side, 0.0, 0.0, side, pt(x + left), pt(y + top)));
         let mut grid = PathBuilder::new();
-        for (left, top, width, height) in code.blocks() {
-            let rect = Rect::from_xywh(pt(x + left), pt(y + top), pt(width), pt(height));
+        for bar in code.bars() {
+            let rect = Rect::from_xywh(bar.column as f32, bar.row as f32, bar.modules as f32, 1.0);
             rect.into_iter().for_each(|rect| grid.push_rect(rect));
         }
         if let Some(path) = grid.finish() {
             self.surface.draw_path(&path);
         }
+        self.surface.pop();
     }
 
     fn bar(&mut self, layout: &Layout, words: Option<&Frame>) {

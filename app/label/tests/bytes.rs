@@ -3,7 +3,8 @@
 mod common;
 
 use common::{fonts, format, lines};
-use label::{Gathering, Job, Layout, Paper, Setter, Wanted, print};
+use label::{Code, Gathering, Job, Layout, Paper, Setter, Wanted, print};
+use number::symbol::{Shape, symbol};
 
 /// An invented event: words come again, numbers do not.
 fn wanted(event: u32, copies: u32) -> Wanted {
@@ -33,4 +34,20 @@ fn a_label_takes_few_bytes_and_its_copies_fewer() {
     let again = bytes((0..300).map(|event| wanted(event, 5)).collect());
     let (label, copy) = ((more - few) / 300.0, (again - few) / 1200.0);
     assert!(label < 39.0 && copy < 17.0, "{label:.1} bytes for a label, {copy:.1} for a copy of it");
+}
+
+/// With the places of its modules on the sheet a code took 753.
+#[test]
+fn a_code_takes_few_bytes() {
+    let coded = |event: u32| {
+        let text = format!("IV27-{:04}", 1000 + 17 * event);
+        let symbol = symbol(&text, Shape::Square).expect("it is short");
+        let code = Some(Code { text, columns: symbol.columns, modules: symbol.modules });
+        Wanted { code, ..wanted(event, 1) }
+    };
+    let format = format(26.0, 8.0);
+    let with = bytes((0..300).map(|event| Wanted { format, ..coded(event) }).collect());
+    let without = bytes((0..300).map(|event| Wanted { format, ..wanted(event, 1) }).collect());
+    let code = (with - without) / 300.0;
+    assert!(code < 120.0, "{code:.1} bytes for a code");
 }
