@@ -42,6 +42,14 @@ pub struct SetCode {
 /// A rectangle of ink: left and upper edge, width and height, mm.
 pub type Block = (f64, f64, f64, f64);
 
+/// Modules with ink beside each other, the first of them by its place in the grid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Bar {
+    pub(crate) column: usize,
+    pub(crate) row: usize,
+    pub(crate) modules: usize,
+}
+
 impl Code {
     /// Width and height of the modules, mm.
     pub(crate) fn size_mm(&self) -> (f64, f64) {
@@ -76,18 +84,27 @@ impl SetCode {
     /// Its ink, neighbours in a row joined.
     pub fn blocks(&self) -> Vec<Block> {
         let (x, y, side) = (self.x.millimetres(), self.y.millimetres(), self.module.millimetres());
-        let mut blocks = Vec::new();
+        let block = |bar: Bar| {
+            let (left, top) = (x + bar.column as f64 * side, y + bar.row as f64 * side);
+            (left, top, bar.modules as f64 * side, side)
+        };
+        self.bars().into_iter().map(block).collect()
+    }
+
+    /// The same, counted in modules.
+    pub(crate) fn bars(&self) -> Vec<Bar> {
+        let mut bars = Vec::new();
         for (row, modules) in self.modules.chunks(self.columns).enumerate() {
             let mut column = 0;
             while column < modules.len() {
                 let run = modules[column..].iter().take_while(|ink| **ink).count();
                 if run > 0 {
-                    blocks.push((x + column as f64 * side, y + row as f64 * side, run as f64 * side, side));
+                    bars.push(Bar { column, row, modules: run });
                 }
                 column += run.max(1);
             }
         }
-        blocks
+        bars
     }
 }
 

@@ -15,6 +15,7 @@ mod frame;
 mod measure;
 mod outline;
 mod parted;
+mod passage;
 mod pdf;
 mod place;
 mod printing;

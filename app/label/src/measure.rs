@@ -224,13 +224,14 @@ impl<'f> Setter<'f> {
         });
         buffer.guess_segment_properties();
         let set = rustybuzz::shape(&self.faces[face], &[], buffer);
-        let em = 1.0 / self.faces[face].units_per_em() as f32;
+        // Divided, because a thousandth is no binary number: kerns would be written as 9.999817 where they are 10.
+        let per_em = self.faces[face].units_per_em() as f32;
         let starts: Vec<usize> = set.glyph_infos().iter().map(|info| info.cluster as usize).collect();
         let glyph = |(index, (info, at)): (usize, (&rustybuzz::GlyphInfo, &rustybuzz::GlyphPosition))| Glyph {
             id: u16::try_from(info.glyph_id).unwrap_or(0),
-            advance: at.x_advance as f32 * em,
-            right: at.x_offset as f32 * em,
-            up: at.y_offset as f32 * em,
+            advance: at.x_advance as f32 / per_em,
+            right: at.x_offset as f32 / per_em,
+            up: at.y_offset as f32 / per_em,
             start: starts[index],
             end: starts.iter().copied().filter(|start| *start > starts[index]).min().unwrap_or(text.len()),
         };

@@ -4,20 +4,20 @@
 //! made in steps ([`Printing`]), between which the caller may show how far it is, or let it go.
 
 use crate::code::SetCode;
-use crate::frame::{Format, Frame, Over, PinAt, SetLine, SetRun};
-use crate::measure;
+use crate::frame::{Format, Frame, Over, PinAt};
 use crate::measure::Setter;
+use crate::passage::{Passage, SIZE, passages};
 use crate::sheet::{FOOT_MM, Layout, Plan};
 use crate::text::Run;
 use krilla::color::luma;
 use krilla::configure::{Archival, Configuration, ConfigurationBuilder};
-use krilla::geom::{PathBuilder, Point, Rect};
+use krilla::geom::{PathBuilder, Rect, Transform};
 use krilla::metadata::{DateTime, Metadata};
 use krilla::num::NormalizedF32;
 use krilla::page::PageSettings;
 use krilla::paint::{Fill, Stroke};
 use krilla::surface::Surface;
-use krilla::text::{Font, GlyphId, KrillaGlyph};
+use krilla::text::Font;
 use krilla::{Document, SerializeSettings};
 use units::{Millimetres, Points};
 
@@ -146,31 +146,30 @@ struct Ink<'s> {
 
 impl Ink<'_> {
     fn frame(&mut self, frame: &Frame, x: f64, y: f64) {
-        for line in &frame.lines {
-            line.runs.iter().for_each(|run| self.run(frame, line, run, (x, y)));
+        let unit = (frame.size.points() / f64::from(SIZE)) as f32;
+        self.surface.push_transform(&Transform::from_row(unit, 0.0, 0.0, unit, pt(x), pt(y)));
+        for Passage { face, start, text, glyphs, .. } in passages(frame) {
+            self.surface.draw_glyphs(start, &glyphs, self.fonts[face].clone(), &text, SIZE, false);
         }
+        self.surface.pop();
         if let Some(code) = &frame.code {
             self.code(code, (x, y));
         }
     }
 
-    /// One path for the whole grid, so that neighbours have no seam.
+    /// One path for the whole grid, so that neighbours have no seam, in modules, so that its numbers are short.
     fn code(&mut self, code: &SetCode, (x, y): (f64, f64)) {
+        let (side, left, top) = (pt(code.module.millimetres()), code.x.millimetres(), code.y.millimetres());
+        self.surface.push_transform(&Transform::from_row(side, 0.0, 0.0, side, pt(x + left), pt(y + top)));
         let mut grid = PathBuilder::new();
-        for (left, top, width, height) in code.blocks() {
-            let rect = Rect::from_xywh(pt(x + left), pt(y + top), pt(width), pt(height));
+        for bar in code.bars() {
+            let rect = Rect::from_xywh(bar.column as f32, bar.row as f32, bar.modules as f32, 1.0);
             rect.into_iter().for_each(|rect| grid.push_rect(rect));
         }
         if let Some(path) = grid.finish() {
             self.surface.draw_path(&path);
         }
-    }
-
-    fn run(&mut self, frame: &Frame, line: &SetLine, run: &SetRun, (x, y): (f64, f64)) {
-        let start = Point::from_xy(pt(x + run.x.millimetres()), pt(y + line.baseline.millimetres()));
-        let glyphs: Vec<KrillaGlyph> = run.glyphs.iter().map(glyph).collect();
-        let font = self.fonts[run.face].clone();
-        self.surface.draw_glyphs(start, &glyphs, font, &run.text, frame.size.points() as f32, false);
+        self.surface.pop();
     }
 
     fn bar(&mut self, layout: &Layout, words: Option<&Frame>) {
@@ -201,9 +200,4 @@ impl Ink<'_> {
         }
         self.surface.set_fill(fill);
     }
-}
-
-fn glyph(glyph: &measure::Glyph) -> KrillaGlyph {
-    let id = GlyphId::new(u32::from(glyph.id));
-    KrillaGlyph::new(id, glyph.advance, glyph.right, glyph.up, 0.0, glyph.start..glyph.end, None)
 }
