@@ -149,6 +149,22 @@ fn insects(count: u32, exact: bool, spare: u32) -> String {
     }
 }
 
+fn route(code: &str) -> &str {
+    match code {
+        "direct" => "pinned direct",
+        "point" => "on a point",
+        "card" => "on a card",
+        "minuten" => "on a minuten",
+        "spread" => "pinned and spread",
+        other => other,
+    }
+}
+
+fn mount_of(code: &str, route: &str) -> String {
+    let parts: Vec<&str> = [code, route].into_iter().filter(|part| !part.is_empty()).collect();
+    if parts.is_empty() { "a pin".to_owned() } else { parts.join(", ") }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -176,20 +192,4 @@ mod tests {
         assert_eq!(insects(3, true, 1), "3 insects, 1 spare of each");
         assert_eq!(insects(1, false, 0), "At least 1 insect, none spare");
     }
-}
-
-fn route(code: &str) -> &str {
-    match code {
-        "direct" => "pinned direct",
-        "point" => "on a point",
-        "card" => "on a card",
-        "minuten" => "on a minuten",
-        "spread" => "pinned and spread",
-        other => other,
-    }
-}
-
-fn mount_of(code: &str, route: &str) -> String {
-    let parts: Vec<&str> = [code, route].into_iter().filter(|part| !part.is_empty()).collect();
-    if parts.is_empty() { "a pin".to_owned() } else { parts.join(", ") }
 }
