@@ -3,20 +3,11 @@
 
 mod common;
 
-use common::{fonts, format, lines};
+use common::{fonts, fonts_with, format, lines};
 use label::{About, Fonts, Over, Setter};
 
 fn file(name: &str) -> Vec<u8> {
     std::fs::read(format!("{}/../../tests/fonts/{name}", env!("CARGO_MANIFEST_DIR"))).expect("a font of the tests")
-}
-
-fn with_own(name: &str) -> Fonts {
-    let read = |name: &str| {
-        let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
-        std::fs::read(&path).expect("the fonts are part of the project")
-    };
-    let further = vec![read("DejaVuSansCondensed-gaps.ttf"), file(name)];
-    Fonts::new(read("FiraSansCondensed-Regular.ttf"), read("FiraSansCondensed-Italic.ttf"), further).expect("fonts")
 }
 
 #[test]
@@ -50,7 +41,7 @@ fn letters_that_no_font_had_are_set_in_the_persons_own() {
         .filter_map(|over| if let Over::Glyph(letter) = over { Some(*letter) } else { None })
         .collect();
     assert_eq!(named, ['虫', '楓', '林'], "each is named before anything is printed");
-    let own = with_own("boxes.ttf");
+    let own = fonts_with(vec![file("boxes.ttf")]);
     let set = Setter::new(&own).frame(&text, &format);
     assert!(set.over.is_empty(), "{:?}", set.over);
     let faces: Vec<usize> = set.frame.lines[0].runs.iter().map(|run| run.face).collect();

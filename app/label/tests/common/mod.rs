@@ -4,11 +4,16 @@ use label::{Fonts, Format, Line, PinAt, Run};
 use units::{Millimetres, Points};
 
 pub fn fonts() -> Fonts {
+    fonts_with(Vec::new())
+}
+
+/// The fonts of the project, and these after them.
+pub fn fonts_with(own: Vec<Vec<u8>>) -> Fonts {
     let read = |name: &str| {
         let path = format!("{}/../../public/fonts/{name}", env!("CARGO_MANIFEST_DIR"));
         std::fs::read(&path).expect("the fonts are part of the project")
     };
-    let further = vec![read("DejaVuSansCondensed-gaps.ttf")];
+    let further = [read("DejaVuSansCondensed-gaps.ttf")].into_iter().chain(own).collect();
     Fonts::new(read("FiraSansCondensed-Regular.ttf"), read("FiraSansCondensed-Italic.ttf"), further)
         .expect("the fonts of the project can be read")
 }
