@@ -25,7 +25,7 @@ say! { English says Export {
     deleted: "deleted";
     day_says: "The night of a day goes with it. What was deleted goes along, so that it stays deleted elsewhere.";
     deleted_says: "What was deleted goes along, so that it stays deleted elsewhere.";
-    whole_says: "Everything, settings of numbering and labels too. This file is a full backup.";
+    whole_says: "Everything that was logged, settings of numbering and labels too: a full backup. Tracks and fonts that this device keeps stay here.";
     along: "Along with";
     along_list(sites: usize, persons: usize, numberings: usize, permits: usize, others: usize): along(sites, persons, numberings, permits, others);
     along_says: "because these events refer to them";

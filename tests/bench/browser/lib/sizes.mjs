@@ -23,7 +23,8 @@ function files(folder) {
   return readdirSync(folder, { recursive: true }).map((name) => join(folder, name)).filter((path) => statSync(path).isFile());
 }
 
-function brotli(bytes) {
+/** How many bytes a host sends that has compressed these as well as it can. */
+export function brotli(bytes) {
   return brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } }).length;
 }
 
