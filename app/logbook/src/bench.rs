@@ -83,7 +83,10 @@ impl Logbook {
                 None => self.bench_none(typed),
             },
             Called::Several(ids) => self.bench_choose(typed, ids),
-            Called::None => self.bench_none(typed),
+            Called::None => match self.container_of_pin(typed).and_then(|id| self.bench_container(id)) {
+                Some(on_bench) => BenchView::One(Box::new(on_bench)),
+                None => self.bench_none(typed),
+            },
         }
     }
 

@@ -1,8 +1,8 @@
 //! Search over everything in a book: events, containers, sites and persons.
 //!
 //! In go the words as typed, out come counts and the newest of each kind. An event is found by its own words, by
-//! those of its site, its people and its permit, and by what its containers say; a container by its own words and
-//! those of its event. Which letters are marked on the screen is left to the screen.
+//! those of its site, its people and its permit, and by what its containers say; a container by its own words, by those of
+//! its determinations, pins and parts, and those of its event. Which letters are marked on the screen is left to the screen.
 
 mod hits;
 mod like;
@@ -109,6 +109,8 @@ impl Show {
 struct Standing {
     events: Vec<Id>,
     containers: Vec<Id>,
+    sites: Vec<Id>,
+    persons: Vec<Id>,
     /// The events of those containers.
     filled: Vec<Id>,
 }
@@ -116,9 +118,10 @@ struct Standing {
 impl Logbook {
     /// Searches everything. All words must stand somewhere, in any order.
     pub fn search(&self, text: &str, show: Show) -> Found {
-        let (events, containers) = self.catches_with(text);
-        let sites = self.shelf.search_kind(text, &Kind::Site);
-        let persons = self.shelf.search_kind(text, &Kind::Person);
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let standing: Vec<Standing> = words.iter().map(|word| self.standing(word, words.len() == 1)).collect();
+        let (events, containers) = self.catches_with(&standing);
+        let (sites, persons) = (in_all(&standing, |word| &word.sites), in_all(&standing, |word| &word.persons));
         let total = events.len() + containers.len() + sites.len() + persons.len();
         let like = if total == 0 { self.like(text) } else { Like::default() };
         Found {
@@ -145,15 +148,10 @@ impl Logbook {
 
     /// Events and containers with all words, newest first. At least one word must stand in the event (the
     /// container) itself; the others may stand in what belongs to it.
-    fn catches_with(&self, text: &str) -> (Vec<Id>, Vec<Id>) {
-        let words: Vec<&str> = text.split_whitespace().collect();
-        let alone = words.len() == 1;
-        let mut standing: Vec<Standing> = words.iter().map(|word| self.standing(word, alone)).collect();
-        if alone {
-            let Standing { events, containers, .. } = standing.remove(0);
-            return (newest_first(events), newest_first(containers));
+    fn catches_with(&self, standing: &[Standing]) -> (Vec<Id>, Vec<Id>) {
+        if let [Standing { events, containers, .. }] = standing {
+            return (newest_first(events.clone()), newest_first(containers.clone()));
         }
-        let has = |ids: &[Id], id: &Id| ids.binary_search(id).is_ok();
         let mut events = ordered(standing.iter().flat_map(|word| &word.events).copied().collect());
         events.retain(|event| standing.iter().all(|word| has(&word.events, event) || has(&word.filled, event)));
         let mut containers = ordered(standing.iter().flat_map(|word| &word.containers).copied().collect());
@@ -170,16 +168,52 @@ impl Logbook {
     }
 
     fn standing(&self, word: &str, alone: bool) -> Standing {
-        let mut events = self.shelf.search_kind(word, &Kind::Event);
-        let mut containers = self.shelf.search_kind(word, &Kind::Container);
-        for id in [Kind::Site, Kind::Person, Kind::Permit].iter().flat_map(|kind| self.shelf.search_kind(word, kind)) {
+        let kinds = [
+            Kind::Event,
+            Kind::Container,
+            Kind::Site,
+            Kind::Person,
+            Kind::Permit,
+            Kind::Determination,
+            Kind::Mount,
+            Kind::Individual,
+        ];
+        let [mut events, mut containers, sites, persons, permits, named, pinned, parted] =
+            self.shelf.search_kinds(word, kinds);
+        for id in sites.iter().chain(&persons).chain(&permits) {
             let links = self.links();
-            events.extend(links.events(id));
-            containers.extend(links.containers(id));
+            events.extend(links.events(*id));
+            containers.extend(links.containers(*id));
+        }
+        for id in named.into_iter().chain(pinned).chain(parted) {
+            let Some(of) = self.shelf.entry(id).and_then(|entry| entry.parent) else { continue };
+            match self.shelf.entry(of).filter(|entry| !entry.deleted).map(|entry| entry.kind) {
+                Some(Kind::Event) => events.push(of),
+                Some(Kind::Container) => containers.push(of),
+                _ => {}
+            }
         }
         let filled = if alone { Vec::new() } else { containers.iter().filter_map(|id| self.event_above(id)).collect() };
-        Standing { events: ordered(events), containers: ordered(containers), filled: ordered(filled) }
+        Standing {
+            events: ordered(events),
+            containers: ordered(containers),
+            sites: ordered(sites),
+            persons: ordered(persons),
+            filled: ordered(filled),
+        }
     }
+}
+
+fn has(ids: &[Id], id: &Id) -> bool {
+    ids.binary_search(id).is_ok()
+}
+
+/// What stands in the list of every word, newest first.
+fn in_all(standing: &[Standing], list: fn(&Standing) -> &Vec<Id>) -> Vec<Id> {
+    let Some((first, others)) = standing.split_first() else { return Vec::new() };
+    let mut ids = list(first).clone();
+    ids.retain(|id| others.iter().all(|word| has(list(word), id)));
+    newest_first(ids)
 }
 
 fn ordered(mut ids: Vec<Id>) -> Vec<Id> {

@@ -54,6 +54,21 @@ impl Logbook {
         self.children(of, &Kind::Mount).iter().map(view).collect()
     }
 
+    /// The container of the pin with this code, however it is written; `None` where no pin or several have it.
+    pub(super) fn container_of_pin(&self, typed: &str) -> Option<Id> {
+        let typed = typed.trim();
+        let key = Number::read(typed).map(|number| number.key());
+        let same = |record: &&Record| {
+            record.get(&mount::CODE).is_some_and(|code| {
+                code == typed || key.is_some() && Number::read(&code).map(|number| number.key()) == key
+            })
+        };
+        let all = self.all(&Kind::Mount);
+        let mut called = all.iter().filter(same);
+        let one = called.next().filter(|_| called.next().is_none())?;
+        one.get(&mount::CONTAINER)
+    }
+
     /// What the form of further pins begins with: mounted as the last one of the book, its code counted up.
     pub fn new_mount(&self) -> MountForm {
         let all = self.all(&Kind::Mount);
@@ -173,6 +188,21 @@ mod tests {
         table.save(&deed);
         assert_eq!(codes_on(&table, of), Vec::<String>::new());
         add(&mut table, of, &form("GLS-5", "4")).expect("free again");
+    }
+
+    #[test]
+    fn a_pin_in_the_hand_leads_to_its_container() {
+        let mut table = Table::new();
+        let of = vial(&mut table);
+        add(&mut table, of, &form("GLS-0098", "2")).expect("added");
+        for typed in ["GLS-0099", "gls 99", " gls-0099 "] {
+            let found = match table.book.bench(typed) {
+                crate::bench::BenchView::One(on_bench) => Some(on_bench.container.id),
+                _ => None,
+            };
+            assert_eq!(found, Some(of), "{typed}");
+        }
+        assert!(matches!(table.book.bench("GLS-0097"), crate::bench::BenchView::None { .. }));
     }
 
     #[test]

@@ -114,3 +114,21 @@ fn an_empty_question_finds_nothing_and_what_is_deleted_is_not_found() {
     assert_eq!(events(&book.table.book.search("okoro", Show::All)), [book.meadow]);
     assert_eq!(book.table.book.search("okoro", Show::All).persons.shown[0].events, 1);
 }
+
+#[test]
+fn a_container_is_found_by_what_hangs_on_it() {
+    let mut book = book();
+    let named = crate::bench::DeterminationForm { name: "Otiorhynchus scaber".into(), ..Default::default() };
+    let deed = book.table.with_ids(|logbook, ids| logbook.determine(book.own, &named, ids)).expect("a name");
+    book.table.save(&deed);
+    let pins = crate::bench::MountForm { route: "point".into(), code: "GLS-0098".into(), count: "3".into() };
+    let deed = book.table.with_ids(|logbook, ids| logbook.add_mounts(book.own, &pins, ids)).expect("free codes");
+    book.table.save(&deed);
+    let deed = book.table.with_ids(|logbook, ids| logbook.add_piece(book.own, "genitalia", "G 112", ids));
+    book.table.save(&deed.expect("numbered"));
+    for words in ["scaber", "gls-0100", "genitalia", "scaber mill", "G scaber GLS"] {
+        let found = book.table.book.search(words, Show::All);
+        let ids: Vec<Id> = found.containers.shown.iter().map(|hit| hit.container.id).collect();
+        assert_eq!(ids, [book.own], "{words}");
+    }
+}

@@ -31,30 +31,38 @@ impl Shelf {
     /// newest of them, at most `limit`.
     pub fn search(&self, text: &str, limit: usize) -> Found {
         let words = words(text);
-        let ids = self.matching(&words, |_| true);
-        let hits = ids.iter().take(limit).filter_map(|id| hit(&self.get(*id)?, &words)).collect();
-        Found { total: ids.len(), hits }
+        let found = self.matching(&words, |_| Some(()));
+        let hits = found.iter().take(limit).filter_map(|(id, ())| hit(&self.get(*id)?, &words)).collect();
+        Found { total: found.len(), hits }
     }
 
-    /// The living records of a kind in which every word stands, the newest first.
-    pub fn search_kind(&self, text: &str, kind: &Kind) -> Vec<Id> {
-        self.matching(&words(text), |own| own == kind)
+    /// The living records of each of these kinds in which every word stands, the newest first. What is stored is looked
+    /// through once for all of them.
+    pub fn search_kinds<const N: usize>(&self, text: &str, kinds: [Kind; N]) -> [Vec<Id>; N] {
+        let mut found = [const { Vec::new() }; N];
+        for (id, at) in self.matching(&words(text), |own| kinds.iter().position(|kind| kind == own)) {
+            found[at].push(id);
+        }
+        found
     }
 
-    fn matching(&self, words: &[Word], wanted: impl Fn(&Kind) -> bool) -> Vec<Id> {
+    /// The records with all words, the newest first, each with what `wanted` says of its kind; none of which that says
+    /// nothing.
+    fn matching<T>(&self, words: &[Word], wanted: impl Fn(&Kind) -> Option<T>) -> Vec<(Id, T)> {
         if words.is_empty() {
             return Vec::new();
         }
-        let over = self.overlay.values().filter(|held| !held.facts.deleted && wanted(&held.record.kind));
-        let over = over.filter(|held| words.iter().all(|word| field_with(&held.record, word).is_some()));
-        let mut ids: Vec<Id> = over.map(|held| held.record.id).collect();
+        let over = self.overlay.values().filter(|held| !held.facts.deleted);
+        let over = over.filter_map(|held| Some((&held.record, wanted(&held.record.kind)?)));
+        let over = over.filter(|(record, _)| words.iter().all(|word| field_with(record, word).is_some()));
+        let mut all: Vec<(Id, T)> = over.map(|(record, of)| (record.id, of)).collect();
         for shelved in &self.blocks {
             let found = rows_with_all(&shelved.block, words).into_iter().filter_map(|row| shelved.block.entry(row));
-            let found = found.filter(|entry| !entry.deleted && wanted(entry.kind) && !self.is_over(entry.id));
-            ids.extend(found.map(|entry| entry.id));
+            let found = found.filter(|entry| !entry.deleted && !self.is_over(entry.id));
+            all.extend(found.filter_map(|entry| Some((entry.id, wanted(entry.kind)?))));
         }
-        ids.sort_unstable_by(|a, b| b.cmp(a));
-        ids
+        all.sort_unstable_by_key(|(id, _)| std::cmp::Reverse(*id));
+        all
     }
 }
 

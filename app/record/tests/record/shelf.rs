@@ -190,7 +190,7 @@ fn every_word_must_stand_somewhere_in_the_record() {
         assert_eq!(ids(shelf.search("  ", 9)), [] as [Id; 0]);
         assert_eq!(shelf.search("porin", 1).total, 2);
         assert_eq!(shelf.search("porin", 1).hits.len(), 1);
-        assert_eq!(shelf.search_kind("o", &Kind::Container), [id(3)]);
+        assert_eq!(shelf.search_kinds("o", [Kind::Site, Kind::Container])[1], [id(3)]);
         if !over {
             // The same from the overlay as from a block.
             shelf = Shelf::default();
