@@ -178,7 +178,7 @@ try {
   for (const asked of ASKED) all.push(await line(device, asked));
   const sum = (part) => all.reduce((total, found) => total + found[part], 0);
   console.log(`\n${sum("faster") === 0 ? "Faster than each of the others." : `${sum("faster")} of the others were faster.`}`);
-  // All that the page asks of `place` without its tables, and the sums of its libraries: more than the field screen holds.
+  // All of `place` without its tables, with the standard library and the bench around it: more than it adds to a page.
   const module = brotli(readFileSync(join(resolve(folder), "places_bg.wasm")));
   console.log(`The module that answered: ${(module / 1000).toFixed(1)} kB as Brotli.`);
   if (sum("disagree") > 0) process.exitCode = 1;
