@@ -71,6 +71,11 @@ impl Number {
         format!("{}{}", self.prefix, self.run())
     }
 
+    /// The same number with another running part, filled up with zeros to as many digits as this one has.
+    pub fn with_running(&self, running: u64) -> Self {
+        Self { running, digits: format!("{running:0width$}", width = self.digits.len()), ..self.clone() }
+    }
+
     /// What this writing has in common with others of the same number.
     pub fn key(&self) -> Key {
         let head = self.prefix.chars().chain(self.device).filter_map(compared).collect();

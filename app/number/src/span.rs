@@ -99,9 +99,7 @@ fn running(first: &Number, last: u64) -> Result<Vec<String>, SpanProblem> {
     if count > SPAN_LIMIT {
         return Err(SpanProblem::TooLong(count));
     }
-    let width = first.digits.len();
-    let number = |running| Number { running, digits: format!("{running:0width$}"), ..first.clone() };
-    Ok((first.running..=last).map(|running| number(running).text()).collect())
+    Ok((first.running..=last).map(|running| first.with_running(running).text()).collect())
 }
 
 fn lettered(first: &Number, last: &str) -> Result<Vec<String>, SpanProblem> {

@@ -156,7 +156,7 @@ fn screen(steps: &[&str], question: &str) -> Option<Screen> {
         ["bench"] => Screen::Bench(String::new()),
         ["bench", number] => Screen::Bench((*number).to_owned()),
         ["labels"] => Screen::Labels,
-        ["labels", kind] => Screen::Arrange(LabelKind::ALL.into_iter().find(|known| known.code() == *kind)?),
+        ["labels", kind] => Screen::Arrange(LabelKind::of_code(kind)?),
         ["setup"] => Screen::Setup,
         ["search"] => Screen::Search(part(question, "q").unwrap_or_default()),
         ["export"] => Screen::Export(export(question)),

@@ -41,6 +41,11 @@ impl Kind {
         Self::Slip,
     ];
 
+    /// The kind of a code; `None` for one that this version does not know.
+    pub fn of_code(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.code() == code)
+    }
+
     /// The code under which it is stored: `collection`, `host` …
     pub fn code(self) -> &'static str {
         match self {

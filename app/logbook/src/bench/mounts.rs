@@ -132,8 +132,7 @@ fn codes(form: &MountForm) -> Result<Vec<Option<String>>, MountFault> {
 
 /// The code so many later, with zeros as this one has them.
 fn later(first: &Number, by: u64) -> String {
-    let digits = format!("{:0width$}", first.running.saturating_add(by), width = first.digits.len());
-    Number { digits, ..first.clone() }.text()
+    first.with_running(first.running.saturating_add(by)).text()
 }
 
 fn codes_of(mounts: &[Record]) -> BTreeSet<String> {

@@ -83,7 +83,7 @@ impl Logbook {
 
 fn whose(record: &Record) -> Option<(Id, Which)> {
     let printed = record.get(&printing::PRINTED)?;
-    let kind = LabelKind::ALL.into_iter().find(|kind| kind.code() == printed.label)?;
+    let kind = LabelKind::of_code(&printed.label)?;
     Some((record.get(&printing::OF)?, Which { kind, item: record.get(&printing::ITEM) }))
 }
 

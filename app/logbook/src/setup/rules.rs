@@ -248,10 +248,7 @@ impl Logbook {
             return Err(reading.refused);
         }
         let usual = Rules::default();
-        sizes.retain(|code, size| {
-            let kind = LabelKind::ALL.into_iter().find(|kind| kind.code() == code);
-            kind.is_none_or(|kind| usual.size(kind) != *size)
-        });
+        sizes.retain(|code, size| LabelKind::of_code(code).is_none_or(|kind| usual.size(kind) != *size));
         let mut edit = self.edit_rules(ids);
         edit.put(&rules::PAPER, &paper);
         edit.put_or_empty(&rules::CARD, Some(&card).filter(|card| **card != usual.card));
