@@ -1,10 +1,13 @@
 //! How many bytes a label adds to a file, beyond those of a smaller file, which has the fonts too.
 
 mod common;
+#[path = "common/order.rs"]
+mod order;
 
 use common::{fonts, format, lines};
-use label::{Code, Gathering, Job, Layout, Paper, Setter, Wanted, print};
+use label::{Code, Paper, Setter, Wanted, print};
 use number::symbol::{Shape, symbol};
+use order::job;
 
 /// An invented event: words come again, numbers do not.
 fn wanted(event: u32, copies: u32) -> Wanted {
@@ -15,15 +18,7 @@ fn wanted(event: u32, copies: u32) -> Wanted {
 }
 
 fn bytes(labels: Vec<Wanted>) -> f64 {
-    let job = Job {
-        labels,
-        gathering: Gathering::AsGiven,
-        layout: Layout::fresh(Paper::A4),
-        title: "Labels of an invented survey".into(),
-        words: vec!["This bar must measure 50 mm.".into()],
-        made: (2027, 6, 19, 12, 0, 0),
-    };
-    print(&mut Setter::new(&fonts()), job).expect("the labels fit").bytes.len() as f64
+    print(&mut Setter::new(&fonts()), job(labels, Paper::A4)).expect("the labels fit").bytes.len() as f64
 }
 
 /// Lines placed by themselves on the sheet took 43 and 21, and kerns with seven digits 4 and 2 more.

@@ -3,9 +3,12 @@
 //! **Source**: poppler's `pdfinfo`, `pdffonts`, `pdftotext` and `pdftoppm`, and `qpdf`; without them these tests fail.
 
 mod common;
+#[path = "common/order.rs"]
+mod order;
 
 use common::{fonts, format, lines};
-use label::{Gathering, Job, Layout, Line, Paper, Printed, Setter, Wanted, print};
+use label::{Line, Paper, Printed, Setter, Wanted, print};
+use order::job;
 use std::path::PathBuf;
 use std::process::Command;
 use units::Millimetres;
@@ -21,14 +24,7 @@ fn printed(name: &str, labels: &[(Vec<Line>, u32)], paper: Paper) -> (PathBuf, P
         format: format(18.0, 8.0),
         copies: *copies,
     };
-    let job = Job {
-        labels: labels.iter().map(wanted).collect(),
-        gathering: Gathering::AsGiven,
-        layout: Layout::fresh(paper),
-        title: "Labels of an invented survey".into(),
-        words: vec!["This bar must measure 50 mm.".into()],
-        made: (2027, 6, 19, 12, 0, 0),
-    };
+    let job = job(labels.iter().map(wanted).collect(), paper);
     let printed = print(&mut Setter::new(&fonts), job).expect("the labels fit");
     let path = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}.pdf"));
     std::fs::write(&path, &printed.bytes).expect("the folder of the tests can be written to");

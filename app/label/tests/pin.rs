@@ -4,10 +4,13 @@
 //! **Source**: poppler's `pdftoppm` and the reader `rxing`; without poppler these tests fail.
 
 mod common;
+#[path = "common/order.rs"]
+mod order;
 
 use common::{fonts, format, lines};
-use label::{Code, Format, Gathering, Job, Layout, Over, Paper, PinAt, Setter, Wanted, path, print};
+use label::{Code, Format, Layout, Over, Paper, PinAt, Setter, Wanted, path, print};
 use number::symbol::{Shape, symbol};
+use order::job;
 use proptest::prelude::*;
 use std::process::Command;
 use units::{Millimetres, PinSize};
@@ -23,15 +26,7 @@ struct Page {
 impl Page {
     fn printed(name: &str, labels: Vec<Wanted>) -> Self {
         let fonts = fonts();
-        let job = Job {
-            labels,
-            gathering: Gathering::AsGiven,
-            layout: Layout::fresh(Paper::A4),
-            title: "Labels of an invented survey".into(),
-            words: vec!["This bar must measure 50 mm.".into()],
-            made: (2027, 6, 19, 12, 0, 0),
-        };
-        let printed = print(&mut Setter::new(&fonts), job).expect("the labels fit");
+        let printed = print(&mut Setter::new(&fonts), job(labels, Paper::A4)).expect("the labels fit");
         let path = std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}.pdf"));
         std::fs::write(&path, &printed.bytes).expect("the folder of the tests can be written to");
         let output = Command::new("pdftoppm").args(["-r", "600", "-gray", "-singlefile"]).arg(&path).output();
