@@ -50,9 +50,7 @@ export default async function (t) {
 async function give(app, t, name, content) {
   const path = join(t.out, name);
   writeFileSync(path, content);
-  const chooser = app.page.waitForEvent("filechooser");
-  await app.tap(app.button(/^Pick (a|another) file/));
-  await (await chooser).setFiles(path);
+  await app.pick(/^Pick (a|another) file/, path);
 }
 
 /** The whole book as the page gives it away. */

@@ -26,7 +26,7 @@ export default async function (t) {
   await app.open("bench/1");
   await app.says(/No font of the labels has “虫”/);
   await refused(t, app);
-  await add(app, join(FONTS, "boxes.ttf"));
+  await app.pick("Add a font file", join(FONTS, "boxes.ttf"));
   await app.says("Invented Boxes, 5 letters");
   assert.ok(await fits(app.page), "Setup does not scroll sideways");
   await shoot(app.page, t.out, "setup");
@@ -38,17 +38,11 @@ async function refused(t, app) {
   await app.open("setup");
   const path = join(t.out, "picture.ttf");
   writeFileSync(path, "\u0000\u0001 no font");
-  await add(app, path);
+  await app.pick("Add a font file", path);
   await app.says("“picture.ttf” is no TrueType or OpenType font, or could not be read.");
-  await add(app, join(FONTS, "shut.ttf"));
+  await app.pick("Add a font file", join(FONTS, "shut.ttf"));
   await app.says("“Invented Boxes” does not allow parts of it to travel in documents.");
   assert.equal(await app.button("Take Invented Boxes away").count(), 0);
-}
-
-async function add(app, path) {
-  const chooser = app.page.waitForEvent("filechooser");
-  await app.tap(app.button("Add a font file"));
-  await (await chooser).setFiles(path);
 }
 
 /** After a reload the page begins again with what it kept. */

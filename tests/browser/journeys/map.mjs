@@ -177,9 +177,7 @@ async function many(t, app) {
   const path = join(t.out, "many.json");
   writeFileSync(path, invented(MANY));
   await app.open("import");
-  const chooser = page.waitForEvent("filechooser");
-  await app.tap(app.button(/^Pick (a|another) file/));
-  await (await chooser).setFiles(path);
+  await app.pick(/^Pick (a|another) file/, path);
   await app.button(/^Import /).waitFor({ timeout: 60_000 });
   await app.tap(app.button(/^Import /));
   await page.getByText("imported", { exact: false }).first().waitFor({ timeout: 60_000 });

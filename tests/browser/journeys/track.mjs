@@ -76,7 +76,5 @@ async function give(app, t, name, content) {
   const path = join(t.out, name);
   writeFileSync(path, content);
   if (!app.page.url().endsWith("#/import")) await app.open("import");
-  const chooser = app.page.waitForEvent("filechooser");
-  await app.tap(app.button(/^Pick (a|another) file/));
-  await (await chooser).setFiles(path);
+  await app.pick(/^Pick (a|another) file/, path);
 }

@@ -107,6 +107,13 @@ export class App {
     return texts.map((text) => text.replace(/\s+/g, ""));
   }
 
+  /** Picks a file by the button that asks for one. */
+  async pick(button, path) {
+    const chooser = this.page.waitForEvent("filechooser");
+    await this.tap(this.button(button));
+    await (await chooser).setFiles(path);
+  }
+
   async isAt(title) {
     await this.heading(title).waitFor();
     assert.equal(await this.heading(title).count(), 1);
