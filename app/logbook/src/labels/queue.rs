@@ -178,30 +178,26 @@ impl Queue {
         self.entries.iter().find(|queued| queued.of == of)
     }
 
-    /// Says how many copies of a label are wanted.
-    pub fn set_copies(&mut self, of: Id, which: Which, copies: u32) {
+    /// Changes the labels of a container or event, if they are in it.
+    pub fn change(&mut self, of: Id, change: impl FnOnce(&mut Queued)) {
         if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
-            queued.set_copies(which, copies);
+            change(queued);
         }
     }
 
-    /// As [`Queued::follow_pins`].
-    pub fn follow_pins(&mut self, of: Id, wanted: &[Wanted]) {
-        if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
-            queued.follow_pins(wanted);
-        }
+    /// Says how many copies of a label are wanted.
+    pub fn set_copies(&mut self, of: Id, which: Which, copies: u32) {
+        self.change(of, |queued| queued.set_copies(which, copies));
     }
 
     /// Prints a label of a container or event as several.
     pub fn share(&mut self, of: Id, shared: Shared) {
-        if let Some(queued) = self.entries.iter_mut().find(|queued| queued.of == of) {
-            queued.share(shared);
-        }
+        self.change(of, |queued| queued.share(shared));
     }
 
     /// Says whether it is printed with the next sheet.
     pub fn choose(&mut self, of: Id, chosen: bool) {
-        self.entries.iter_mut().filter(|queued| queued.of == of).for_each(|queued| queued.chosen = chosen);
+        self.change(of, |queued| queued.chosen = chosen);
     }
 
     /// Takes it out.
@@ -263,7 +259,7 @@ impl Logbook {
     pub fn printed(&self, of: Id) -> Totals {
         let mut totals = Totals::default();
         for printed in self.printings(of) {
-            if let Some(kind) = LabelKind::ALL.into_iter().find(|kind| kind.code() == printed.label) {
+            if let Some(kind) = LabelKind::of_code(&printed.label) {
                 totals.add(kind, printed.copies);
             }
         }

@@ -40,7 +40,7 @@ fn what_is_queued_follows_the_pins() {
     let form = crate::bench::MountForm { route: "card".into(), code: "GLS 001".into(), count: "2".into() };
     let deed = caught.table.with_ids(|book, ids| book.add_mounts(of, &form, ids)).expect("free codes");
     caught.table.save(&deed);
-    queue.follow_pins(of, &caught.table.book.wanted(of));
+    queue.change(of, |queued| queued.follow_pins(&caught.table.book.wanted(of)));
     let copies = |queue: &Queue, kind: LabelKind| -> u32 {
         let copies = &queue.of(of).expect("queued").copies;
         copies.iter().filter(|(which, _)| which.kind == kind).map(|(_, copies)| copies).sum()
@@ -51,6 +51,6 @@ fn what_is_queued_follows_the_pins() {
         let deed = caught.table.book.take_mount_out(pin.id);
         caught.table.save(&deed);
     }
-    queue.follow_pins(of, &caught.table.book.wanted(of));
+    queue.change(of, |queued| queued.follow_pins(&caught.table.book.wanted(of)));
     assert_eq!(queue.of(of).expect("queued").labels(), before.of(of).expect("queued").labels());
 }

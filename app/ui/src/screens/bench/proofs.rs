@@ -39,23 +39,25 @@ impl Copies {
         self.queue.set(queue);
     }
 
+    /// Changes what is wanted, on the sheet too if it lies there.
+    fn change_own(self, page: Context, change: impl Fn(&mut Queued)) {
+        self.own.update(&change);
+        let of = self.own.with_untracked(|own| own.of);
+        if self.queue.with_untracked(|queue| queue.of(of).is_some()) {
+            self.change(page, |queue| queue.change(of, change));
+        }
+    }
+
     /// Says how many of a label are wanted.
     pub fn set(self, page: Context, which: Which, copies: u32) {
-        self.own.update(|own| own.set_copies(which, copies));
-        let id = self.own.with_untracked(|own| own.of);
-        if self.queue.with_untracked(|queue| queue.of(id).is_some()) {
-            self.change(page, |queue| queue.set_copies(id, which, copies));
-        }
+        self.change_own(page, |own| own.set_copies(which, copies));
     }
 
     /// Follows the pins that were added or taken out: the labels that every pin has, and that of each code.
     pub fn follow_pins(self, page: Context) {
         let of = self.own.with_untracked(|own| own.of);
         let wanted = page.logbook.with_untracked(|logbook| logbook.wanted(of));
-        self.own.update(|own| own.follow_pins(&wanted));
-        if self.queue.with_untracked(|queue| queue.of(of).is_some()) {
-            self.change(page, |queue| queue.follow_pins(of, &wanted));
-        }
+        self.change_own(page, |own| own.follow_pins(&wanted));
     }
 
     fn put_on(self, page: Context) {
