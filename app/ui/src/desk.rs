@@ -4,6 +4,7 @@
 mod bars;
 mod frames;
 mod how;
+mod not_stored;
 mod press;
 mod proofs;
 mod said;
@@ -13,6 +14,7 @@ mod words;
 pub use bars::{BarRow, Bars};
 pub use frames::after_frame;
 pub use how::how;
+pub use not_stored::NotStored;
 pub use press::{Pressed, Setting, SmallerType, foot_words, proofs};
 pub use proofs::{OverList, ProofView, kind_name, kinds_name, over_words, true_size};
 pub use said::{SaidView, caught_words, said_is_measured};

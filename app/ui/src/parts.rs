@@ -3,6 +3,7 @@
 
 mod check;
 mod chooser;
+pub mod field;
 mod how;
 mod keys;
 mod line;

@@ -42,11 +42,16 @@ fn of_key(key: &str) -> Option<((i64, i64), &str)> {
 }
 
 impl Read {
+    /// Whether there is a way to be drawn: fixes of more than one instant.
+    pub fn is_way(&self) -> bool {
+        self.track.span().is_some_and(|(first, last)| first < last)
+    }
+
     /// The track as it is kept for the maps of its days, where it has a way to be drawn; the device's clock is ahead of
     /// the track's by so many seconds.
     pub fn to_keep(&self, clock_ahead_s: i64) -> Option<KeptTrack> {
         let track = self.track.thinned(LEAST).later(clock_ahead_s.checked_mul(1_000)?)?;
-        let (first, last) = track.span().filter(|(first, last)| first < last)?;
+        let (first, last) = track.span().filter(|_| self.is_way())?;
         let names = self.told.names.join(", ");
         let name = if names.trim().is_empty() { self.file.clone() } else { names };
         Some(KeptTrack { key: key(&name, (first.unix_ms(), last.unix_ms())), name, track })

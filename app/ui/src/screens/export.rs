@@ -122,17 +122,18 @@ impl Exporting {
                 return self.ready.set(Ready::Making);
             }
             let Some(selection) = selection else { return self.ready.set(Ready::Not(ExchangeFault::Empty)) };
+            let coarse = match asked {
+                Asked::NoRadius => return self.ready.set(Ready::NoRadius),
+                Asked::Share(coarse) => Some(coarse),
+                Asked::Log => None,
+            };
             spawn_local(async move {
-                let made = match asked {
-                    Asked::NoRadius => None,
-                    Asked::Share(coarse) => Some(page.driver().prepare_share(selection, coarse).await),
-                    Asked::Log => Some(page.driver().prepare(selection).await),
-                };
-                let ready = |made: Result<Outgoing, ExchangeFault>| {
-                    made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing)))
+                let made = match coarse {
+                    Some(coarse) => page.driver().prepare_share(selection, coarse).await,
+                    None => page.driver().prepare(selection).await,
                 };
                 if turn.is(mine) {
-                    self.ready.set(made.map_or(Ready::NoRadius, ready));
+                    self.ready.set(made.map_or_else(Ready::Not, |outgoing| Ready::File(Box::new(outgoing))));
                 }
             });
         });

@@ -3,7 +3,7 @@
 use super::proofs::Copies;
 use crate::context::{say, use_page};
 use crate::narrow::narrowed;
-use crate::parts::{Chooser, Line, More, Row};
+use crate::parts::{Chooser, Line, More, Row, field};
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::bench::{DeterminationForm, DeterminationView};
@@ -43,11 +43,8 @@ fn Form(id: Id, copies: Copies) -> impl IntoView {
     let words = say().bench;
     let fresh = move || page.logbook.with_untracked(|logbook| logbook.new_determination(page.moment()));
     let form = RwSignal::new(fresh());
-    let read =
-        move |read: fn(&DeterminationForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
-    let write = move |write: fn(&mut DeterminationForm, String)| {
-        Callback::new(move |typed: String| form.update(|form| write(form, typed)))
-    };
+    let read = move |of: fn(&DeterminationForm) -> &String| field::read(form, of);
+    let write = move |of: fn(&mut DeterminationForm, String)| field::write(form, of);
     let doubts = Signal::stored(
         std::iter::once((String::new(), words.no_doubt().to_owned()))
             .chain(logbook::codes::QUALIFIERS.map(|code| (code.to_owned(), code.to_owned())))

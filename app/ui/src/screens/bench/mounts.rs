@@ -4,7 +4,7 @@ use super::proofs::Copies;
 use crate::context::{say, use_page};
 use crate::explain;
 use crate::narrow::narrowed;
-use crate::parts::{Line, More, Pick, Row, Stepper};
+use crate::parts::{Line, More, Pick, Row, Stepper, field};
 use leptos::prelude::*;
 use logbook::Id;
 use logbook::bench::{MountForm, MountView};
@@ -18,10 +18,8 @@ pub fn Mounts(id: Id, copies: Copies) -> impl IntoView {
     let open = known.with_untracked(|known| !known.is_empty());
     let fresh = move || page.logbook.with_untracked(|logbook| logbook.new_mount());
     let (form, fault) = (RwSignal::new(fresh()), RwSignal::new(None));
-    let read = move |read: fn(&MountForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
-    let write = move |write: fn(&mut MountForm, String)| {
-        Callback::new(move |typed: String| form.update(|form| write(form, typed)))
-    };
+    let read = move |of: fn(&MountForm) -> &String| field::read(form, of);
+    let write = move |of: fn(&mut MountForm, String)| field::write(form, of);
     let follow = move || {
         copies.follow_pins(page);
         page.when_undone(move || copies.follow_pins(page));

@@ -2,7 +2,7 @@
 
 use super::{Importing, Stage};
 use crate::context::{say, use_page};
-use crate::explain;
+use crate::desk::NotStored;
 use crate::frame::Page;
 use crate::narrow::narrowed;
 use crate::parts::{Check, Message, WithUnit};
@@ -46,7 +46,7 @@ fn Offered(importing: Importing, read: Arc<Read>) -> impl IntoView {
         let ahead_s = ahead_s(&ahead.get());
         kept.with_value(|read| read.to_keep(ahead_s)).filter(|_| drawn.get())
     };
-    let is_way = read.to_keep(0).is_some();
+    let is_way = read.is_way();
     let keeps = move || is_way && drawn.get();
     let fault = RwSignal::new(None::<StoreFault>);
     let bar = move || {
@@ -96,10 +96,7 @@ fn Offered(importing: Importing, read: Arc<Read>) -> impl IntoView {
                 <Check ticked=drawn change=Callback::new(move |on| drawn.set(on))>{words.track_keep()}</Check>
                 <p class="note">{words.track_keep_says()}</p>
             </section>
-            {move || fault.get().map(|why| {
-                let (what, safe) = explain::store_fault(&why);
-                view! { <Message what safe/> }
-            })}
+            <NotStored fault/>
         </Page>
     }
     .into_any()

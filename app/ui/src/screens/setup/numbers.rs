@@ -4,7 +4,7 @@ use super::{part, year};
 use crate::context::{say, use_page};
 use crate::explain;
 use crate::narrow::narrowed;
-use crate::parts::{Line, More, Pick, PlateView, Row, WithUnit};
+use crate::parts::{Line, More, Pick, PlateView, Row, WithUnit, field};
 use crate::route::Screen;
 use leptos::prelude::*;
 use logbook::setup::{NumberingForm, SetupView};
@@ -21,9 +21,8 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
     Effect::new(move |_| form.set(kept.get()));
     let changed = move || form.with(|form| kept.with(|kept| form != kept));
     let next = narrowed(move || page.logbook.with(|logbook| form.with(|form| logbook.preview(form))));
-    let field = move |read: fn(&NumberingForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
-    let write =
-        move |put: fn(&mut NumberingForm, String)| Callback::new(move |typed| form.update(|form| put(form, typed)));
+    let read = move |of: fn(&NumberingForm) -> &String| field::read(form, of);
+    let write = move |of: fn(&mut NumberingForm, String)| field::write(form, of);
     let habits = Signal::derive(move || {
         let unsaid = kept.with(|kept| kept.habit.is_empty()).then(|| (String::new(), words.habit_none().to_owned()));
         let said = logbook::codes::HABITS.iter().map(|code| ((*code).to_owned(), say().codes.habit(code)));
@@ -50,23 +49,23 @@ pub fn Numbers(view: Memo<SetupView>) -> impl IntoView {
                 <Row name=words.numbers()><p class="caution">{words.second(&person)}</p><a class="button quiet" href=page.to(Screen::Habit)>{words.second_do()}</a></Row>
             })}
             <Row of="s-habit" name=words.habit()>
-                <Pick id="s-habit" options=habits chosen=field(|form| &form.habit) choose=choose_habit/>
+                <Pick id="s-habit" options=habits chosen=read(|form| &form.habit) choose=choose_habit/>
             </Row>
             <div hidden=move || !proposes()>
                 <Row of="s-prefix" name=words.prefix()>
-                    <Line id="s-prefix" class="measure" capitals="characters" value=field(|form| &form.prefix) change=write(|form, typed| form.prefix = typed)/>
+                    <Line id="s-prefix" class="measure" capitals="characters" value=read(|form| &form.prefix) change=write(|form, typed| form.prefix = typed)/>
                 </Row>
                 <Row name=words.width()>
-                    <WithUnit id="s-width" name=words.width() unit=words.width_unit() figure="few" value=field(|form| &form.width) change=write(|form, typed| form.width = typed)/>
+                    <WithUnit id="s-width" name=words.width() unit=words.width_unit() figure="few" value=read(|form| &form.width) change=write(|form, typed| form.width = typed)/>
                 </Row>
 <More words=words.own_numbers()>
                 <Row of="s-letter" name=words.letter()>
-                    <Line id="s-letter" class="measure few" capitals="characters" value=field(|form| &form.letter) change=write(|form, typed| form.letter = typed)/>
+                    <Line id="s-letter" class="measure few" capitals="characters" value=read(|form| &form.letter) change=write(|form, typed| form.letter = typed)/>
                 </Row>
                 <Row name=words.range()>
                     <div class="together range">
-                        <WithUnit id="s-from" name=words.range() unit=words.range_to() figure="few" value=field(|form| &form.from) change=write(|form, typed| form.from = typed)/>
-                        <WithUnit id="s-to" name=words.range_to() unit="" figure="few" value=field(|form| &form.to) change=write(|form, typed| form.to = typed)/>
+                        <WithUnit id="s-from" name=words.range() unit=words.range_to() figure="few" value=read(|form| &form.from) change=write(|form, typed| form.from = typed)/>
+                        <WithUnit id="s-to" name=words.range_to() unit="" figure="few" value=read(|form| &form.to) change=write(|form, typed| form.to = typed)/>
                     </div>
                 </Row>
 </More>

@@ -2,9 +2,8 @@
 
 use super::Shared;
 use crate::context::{Context, say, use_page};
-use crate::explain;
+use crate::desk::NotStored;
 use crate::narrow::narrowed;
-use crate::parts::Message;
 use crate::turn::Turn;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -113,16 +112,10 @@ pub fn Tracks(trails: Trails) -> impl IntoView {
             view! { <p class="note">{says}" "<button class="button quiet" type="button" on:click=again>{words.map_track_again()}</button></p> }
         })
     };
-    let fault = move || {
-        trails.fault.get().map(|why| {
-            let (what, safe) = explain::store_fault(&why);
-            view! { <Message what safe/> }
-        })
-    };
     view! {
         {move || trails.laid().iter().map(line).collect_view()}
         <div role="status">{gone}</div>
-        {fault}
+        <NotStored fault=trails.fault/>
     }
     .into_any()
 }
