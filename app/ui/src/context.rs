@@ -158,7 +158,7 @@ impl Context {
         let now = ports.time.now();
         let offset_at = |local: chrono::NaiveDateTime| ports.time.offset_at(parts(local));
         let saving = Saving { now, offset_at: &offset_at, platform: ports.device.platform() };
-        let mut ids = || Id::new(now.unix_ms, ports.chance.bytes16());
+        let mut ids = Id::in_turn(now.unix_ms, || ports.chance.bytes16());
         self.logbook.with_untracked(|logbook| make(logbook, &saving, &mut ids))
     }
 

@@ -64,6 +64,7 @@ async function pinned(app) {
   await app.tap(app.button("Add 2 pins"));
   await app.says("2 pins were added.");
   await app.button("Take out GLS-0100, pinned direct").waitFor();
+  assert.deepEqual(await app.page.locator(".container-line .what .measure").allInnerTexts(), ["GLS-0099", "GLS-0100"]);
   assert.equal(await app.field("Code of the first").inputValue(), "GLS-0101");
   await app.page.getByRole("img", { name: /^Code label: GLS-0100/ }).waitFor();
   await app.field("Code of the first").fill("GLS-0099");

@@ -51,7 +51,7 @@ pub fn Coarser(exporting: Exporting) -> impl IntoView {
                 <label class="unseen" for="coarse">{words.coarse()}</label>
                 <Pick id="coarse" options=Signal::stored(options()) chosen=way choose/>
                 <div hidden=no_radius>
-                    <WithUnit id="coarse-radius" name=words.coarse_radius() unit="m" class="fit" value=radius change/>
+                    <WithUnit id="coarse-radius" name=words.coarse_radius() unit="m" class="fit" figure="few" value=radius change/>
                     <p class="note">{understood}</p>
                 </div>
                 <p class="note">{words.coarse_says()}</p>
